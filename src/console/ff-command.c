@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "ff-command.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "ff-civil.h"
+#include "ff-error.h"
+#include "ff-number.h"
+
+gboolean
+ff_option_missing (const char *name, GError **error)
+{
+  g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("%s is missing"), name);
+  return FALSE;
+}
+
+gboolean
+ff_option_number (const char *name,
+                  const char *text,
+                  double low,
+                  double high,
+                  double *ret_value,
+                  GError **error)
+{
+  if (text == NULL)
+    return ff_option_missing (name, error);
+  return ff_number_parse (name, text, low, high, ret_value, error);
+}
+
+gboolean
+ff_option_instant (const char *name, const char *text, gint64 *ret_instant, GError **error)
+{
+  if (text == NULL)
+    return ff_option_missing (name, error);
+  if (ff_instant_parse (text, ret_instant, error))
+    return TRUE;
+  g_prefix_error (error, "%s: ", name);
+  return FALSE;
+}
+
+gboolean
+ff_option_name (const char *name,
+                const FfNames *names,
+                const char *text,
+                int *ret_value,
+                GError **error)
+{
+  if (text == NULL)
+    return ff_option_missing (name, error);
+  if (ff_name_parse (names, text, ret_value, error))
+    return TRUE;
+  g_prefix_error (error, "%s: ", name);
+  return FALSE;
+}
+
+GStrv
+ff_option_list (const char *name, const char *text, GError **error)
+{
+  g_auto (GStrv) parts = NULL;
+
+  if (text == NULL)
+    {
+      ff_option_missing (name, error);
+      return NULL;
+    }
+  parts = g_strsplit (text, ",", -1);
+  for (guint i = 0; parts[i] != NULL; i++)
+    if (*g_strstrip (parts[i]) == '\0')
+      {
+        g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                     _ ("%s: empty part in “%s”; accepted: a comma-separated list"), name, text);
+        return NULL;
+      }
+  return g_steal_pointer (&parts);
+}
+
+gboolean
+ff_console_want_words (FfConsole *console, guint n, const char *what, GError **error)
+{
+  if (console->n_words == n)
+    return TRUE;
+  if (console->n_words < n)
+    g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("%s is missing"), what);
+  else
+    g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("“%s” is one word too many; accepted: %s"),
+                 console->words[n], n > 0 ? what : _ ("options only"));
+  return FALSE;
+}
+
+void
+ff_console_line (FfConsole *console, const char *format, ...)
+{
+  va_list arguments;
+
+  va_start (arguments, format);
+  g_string_append_vprintf (console->text, format, arguments);
+  va_end (arguments);
+  g_string_append_c (console->text, '\n');
+}
+
+FfStore *
+ff_console_open (FfConsole *console, FfRecordsAccess access, GError **error)
+{
+  return ff_records_open (console->data_dir, access, error);
+}

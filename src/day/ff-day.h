@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The joins of a shoot day: a job with its place, shots, gear, crew, limits and log, loaded at one
+ * moment; and the plan that follows from them. */
+#pragma once
+
+#include <glib.h>
+
+#include "ff-plan.h"
+
+typedef struct _FfStore FfStore;
+typedef struct _FfDay FfDay;
+
+/* Loads the job found by id or beginning of its title. Read-only on the store; the value stands
+ * alone afterwards. Errors: FF_ERROR_INPUT (no such job), FF_ERROR_STORE. */
+FfDay *ff_day_load (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+void ff_day_free (FfDay *day);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDay, ff_day_free)
+
+GTimeZone *ff_day_zone (const FfDay *day); /* borrowed */
+
+/* A change that is tried, not stored. Zeroed: none. */
+typedef struct {
+  gboolean other_sky;
+  FfSky sky;
+  int late_minutes;
+  const char *const *without; /* labels or ids, NULL-terminated; or NULL */
+  const char *const *moves;   /* "D=18:20", NULL-terminated; or NULL */
+} FfDayChange;
+
+/* Plans the day. A job that can't be planned (no date, no place, no shots, no batteries, no camera)
+ * is FF_ERROR_INPUT with the sentence that says what to enter; no filters is no error. */
+FfDayPlan *ff_day_plan (const FfDay *day,
+                        const FfDayChange *change,
+                        GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,71 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The plan of a day in the crew's words: what console, chart and sheets show. Labels and sentences
+ * are translated and owned; instants are UTC seconds. */
+#pragma once
+
+#include <glib.h>
+
+#include "ff-names.h"
+#include "ff-price.h"
+
+/* Settings the camera has, as they are read out. */
+typedef struct {
+  double aperture;          /* as written: 2.8 */
+  char *shutter;            /* "1/50" */
+  double shutter_s;
+  double shutter_angle_deg; /* NAN where there is no frame rate */
+  int iso;
+  double error_stops;
+} FfPlanSettings;
+
+typedef struct {
+  char *shot;  /* label: "A" */
+  char *title; /* "harbour from above" */
+  gint64 from, to;
+  double ev100_start, ev100_end;
+  double need_start_stops, need_end_stops; /* NAN for stills */
+  FfPlanSettings start, end;
+  FfIntent intent;
+  double fps;          /* NAN where there is none */
+  GPtrArray *remarks;  /* char*, sentences */
+} FfPlanTake;
+
+typedef struct {
+  int line; /* from 1 */
+  gint64 off_by, down, land_by;
+  char *battery;       /* label */
+  GPtrArray *filters;  /* char*: labels as written on them; empty: none */
+  char *engraving;     /* "ND32"; empty: none fitted */
+  double filter_stops; /* measured where the filter was measured */
+  GPtrArray *takes;    /* FfPlanTake */
+  char *trim;          /* "as it darkens raise ISO to 400, then land" */
+  char *why;           /* "5 stops because the need is 5.3 at 17:40 and 5.2 at 17:46" */
+} FfPlanLine;
+
+typedef struct {
+  char *shot, *title, *reason;
+} FfPlanMiss;
+
+typedef struct {
+  char *battery;
+  gint64 cool_from, charge_from, ready_at;
+  char *attended_by; /* name */
+} FfPlanCharge;
+
+typedef struct {
+  char *job, *version;
+  FfSky sky;
+  double learned_offset_stops;
+  GPtrArray *lines;    /* FfPlanLine */
+  GPtrArray *missed;   /* FfPlanMiss */
+  GPtrArray *clashes;  /* char* */
+  GPtrArray *charges;  /* FfPlanCharge */
+  GPtrArray *bag_needed, *bag_in_case; /* char*: filter labels */
+  GPtrArray *changes;  /* char*: what a tried change does, in sentences */
+  int swaps, landings_for_filter_alone, batteries_used;
+  double cost, parts[FF_N_PARTS];
+  gboolean optimal;
+} FfDayPlan;
+
+void ff_day_plan_free (FfDayPlan *plan);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayPlan, ff_day_plan_free)

@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The facts that sheets on paper show, gathered from a day and its plan. Every text is ready to
+ * print and owned; an empty text is a fact that nobody has entered. */
+#pragma once
+
+#include <glib.h>
+
+#include "ff-day.h"
+
+typedef struct {
+  char *name, *initials, *phone;
+  FfRole role;
+} FfSheetMember;
+
+typedef struct {
+  char *text;    /* "mean wind at flying height" */
+  char *bound;   /* "at most 8 m/s" */
+  char *whose;   /* "own sheet, checked 2027-09-01 MO"; says when it was never checked */
+} FfSheetLimit;
+
+typedef struct {
+  char *what, *measure;
+} FfSheetHazard;
+
+/* A sortie's light and geometry in the words of the camera operator. */
+typedef struct {
+  char *shot;
+  char *view;       /* "oblique, camera 60°, height 30 m" */
+  char *sun;        /* "sun 252°, 17° high, behind the camera" */
+  char *caution;    /* "low sun within 30° of the camera: flare" or empty */
+  char *note;       /* of the shot */
+} FfSheetShot;
+
+typedef struct {
+  char *job, *client, *place, *version;
+  char *date;           /* "Saturday 18 September 2027" */
+  char *printed;        /* "printed 17:32 Thu" */
+  gboolean example;
+  char *abort_word;
+  char *emergency_location, *emergency_phone;
+  char *position;       /* "57.2000° N, 4.0000° W" */
+  char *takeoff_spot, *second_spot;
+  char *hours;          /* "on site 15:00, first off 16:30, all down 19:50, off site 20:30" */
+  char *sun_times;      /* "sunrise 06:53, sunset 19:27" */
+  char *sun_check;      /* where the sun stands at first off, as a check of clock and zone */
+  char *wind;           /* "240° 4 m/s gusting 6, at 10 m" */
+  char *weather;        /* "clear, 15 °C, visibility 20 km" */
+  char *return_height;  /* "automatic return at 50 m" */
+  char *aircraft, *camera;
+  char *light_source;   /* "clear-sky estimate, not yet checked by a reading" */
+  char *cards;          /* "C1–C4, 128 GB each: 170 min at 100 Mbit/s" */
+  GTimeZone *zone;
+  GPtrArray *crew;      /* FfSheetMember */
+  GPtrArray *limits;    /* FfSheetLimit */
+  GPtrArray *hazards;   /* FfSheetHazard */
+  GPtrArray *events;    /* char*: "17:14 ferry passes" */
+  GPtrArray *shots;     /* FfSheetShot, in the order of the list */
+  GPtrArray *missing;   /* char*: what must be filled in before the sheet can be trusted */
+} FfSheetFacts;
+
+FfSheetFacts *ff_sheet_facts (const FfDay *day,
+                              const FfDayPlan *plan,
+                              gint64 printed_at) G_GNUC_WARN_UNUSED_RESULT;
+void ff_sheet_facts_free (FfSheetFacts *facts);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheetFacts, ff_sheet_facts_free)

@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What each compromise costs, as one visible table. The defaults behaved sensibly on worked days;
+ * they are judgement (common practice, no source) and the crew's to change. */
+#pragma once
+
+#include <glib.h>
+
+#include "ff-names.h"
+
+typedef struct {
+  double close_stop;     /* closing the shutter, per stop up to close_free */
+  double close_free;     /* stops of closing that are nearly free */
+  double close_square;   /* beyond it: close_square x2 + close_slope x on top */
+  double close_slope;
+  double open_free;      /* stops of opening (to 216 degrees) that cost nothing */
+  double iso_stop;       /* per stop of ISO above the preferred base */
+  double iso_over_stop;  /* per stop beyond the shot's own ISO limit */
+  double second_base;    /* using a base ISO that is not the preferred one */
+  double slow_stop;      /* stills: per stop that the longest frame is slower than slow_limit_s */
+  double slow_limit_s;   /* 1/60 s for a hovering aircraft */
+  double aperture_half;  /* per half stop beyond the sharp range (diffraction) */
+  double stacked;        /* per filter in a stack beyond the first */
+  double error_square;   /* left over error: error_square e2, linear beyond one stop */
+  double unreached_stop; /* on top, per stop of error beyond a third */
+  double not_flown;      /* a shot not flown, where it carries no weight of its own */
+  double new_battery;
+  double relaunch;       /* waiting relaunch on the same battery */
+  double filter_swap;    /* at a battery landing */
+  double filter_landing; /* landing for a filter alone */
+  double match_step;     /* two filters within one must-match group */
+  double match_set;      /* two filter sets within it */
+  double late_minute;    /* per minute after a shot's window opens */
+} FfPrices;
+
+extern const FfPrices ff_prices_default;
+
+/* The parts a cost is made of, and their tokens for the console. */
+typedef enum {
+  FF_PART_SHUTTER,
+  FF_PART_ISO,
+  FF_PART_APERTURE,
+  FF_PART_STACK,
+  FF_PART_ERROR,
+  FF_PART_NOT_FLOWN,
+  FF_PART_BATTERY,
+  FF_PART_RELAUNCH,
+  FF_PART_SWAP,
+  FF_PART_FILTER_LANDING,
+  FF_PART_MATCH,
+  FF_PART_LATE,
+  FF_N_PARTS,
+} FfPart;
+
+extern const FfNames ff_names_part;
+
+double ff_price_sum (const double parts[FF_N_PARTS]);
+
+/* Price of a shutter `closed_stops` shorter (negative: longer) than the wanted one. */
+double ff_price_shutter (const FfPrices *prices, double closed_stops);
+
+/* Price of an error, positive too bright; even in sign. */
+double ff_price_error (const FfPrices *prices, double error_stops);

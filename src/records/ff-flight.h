@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The flight log: what really flew. Appended, never changed; kept beside the plan. */
+#pragma once
+
+#include "ff-records.h"
+
+typedef struct {
+  char *id;
+  char *job_id;
+  char *version;       /* letter of the plan it followed; empty: none */
+  int line;            /* line of that plan, from 1; 0: none */
+  gint64 off, down;    /* instants */
+  char *battery_id;
+  GPtrArray *filter_ids; /* char*: really fitted; empty: none */
+  char *by;            /* initials of who entered it */
+  char *note;
+} FfFlight;
+
+FfFlight *ff_flight_new (const char *job_id) G_GNUC_WARN_UNUSED_RESULT;
+void ff_flight_free (FfFlight *flight);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfFlight, ff_flight_free)
+
+/* Down after off, no longer than four hours, a battery. */
+gboolean ff_flight_check (const FfFlight *flight, GError **error);
+gboolean ff_flight_append (FfStore *store, const FfFlight *flight, GError **error);
+
+/* By time: an array of FfFlight that frees them. */
+GPtrArray *ff_flights_load (FfStore *store,
+                            const char *job_id,
+                            GError **error) G_GNUC_WARN_UNUSED_RESULT;

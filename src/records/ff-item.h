@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the crew owns. One table of items; a kind adds its own fields. The state of an item is what
+ * its last event says; events are appended, never changed. */
+#pragma once
+
+#include "ff-names.h"
+#include "ff-records.h"
+
+typedef struct {
+  char *id;
+  char *label; /* as written on it: "b1", "ND32"; unique */
+  FfKind kind;
+  char *title;
+  FfState state;
+  char *state_why, *out_with, *out_until; /* of the last event; until YYYY-MM-DD or empty */
+  char *case_label;  /* "1"; empty: none */
+  char *belongs_to;  /* id of the item that cannot go without this one; empty: none */
+  double mass_kg;    /* NAN: not known */
+  double due_at;     /* NAN: none; hours or cycles, by kind */
+  double used;       /* hours or cycles so far; NAN: not counted */
+  char *valid_until; /* documents: YYYY-MM-DD; empty */
+  char *note;
+
+  /* aircraft */
+  double size_m, wind_limit_ms, temperature_low_c, temperature_high_c, return_height_m;
+  gboolean light_fitted;
+  char *camera_id;
+
+  /* camera */
+  char *apertures;  /* comma-separated, as written: "2.8" */
+  char *base_iso;   /* comma-separated, preferred first */
+  int iso_low, iso_high;
+  char *shutter_fast, *shutter_slow; /* labels: "1/8000", "8" */
+  double pitch_um, focal_mm;
+  int width_px, height_px;
+  double bitrate_mbits;
+
+  /* filter */
+  double stops, stops_to; /* equal for a fixed one */
+  double measured_stops;  /* NAN: not measured */
+  char *engraving, *set_name, *slot;
+
+  /* battery */
+  char *chemistry;
+  int cells;
+  double volts, milliamp_hours, printed_wh;
+  int usable_minutes;       /* after the reserve, as typed */
+  double usable_at_c;       /* at this temperature */
+
+  /* charger */
+  int slots, cool_minutes, charge_minutes;
+  char *attended_by;        /* member id; empty: nobody */
+
+  /* card */
+  double capacity_gb;
+  char *speed_class;
+} FfItem;
+
+FfItem *ff_item_new (FfKind kind) G_GNUC_WARN_UNUSED_RESULT;
+void ff_item_free (FfItem *item);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfItem, ff_item_free)
+
+gboolean ff_item_check (const FfItem *item, GError **error);
+gboolean ff_item_save (FfStore *store, const FfItem *item, GError **error);
+FfItem *ff_item_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* By id or label, case ignored. FF_ERROR_INPUT lists the candidates. */
+char *ff_item_find (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* By kind, then label: an array of FfItem that frees them. */
+GPtrArray *ff_items_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Appends an event that changes an item's state. `until` is YYYY-MM-DD; it, `with` and `by` may be
+ * NULL. A reason is needed. */
+gboolean ff_item_set_state (FfStore *store,
+                            const char *item_id,
+                            FfState state,
+                            const char *why,
+                            const char *with,
+                            const char *until,
+                            const char *by,
+                            gint64 at,
+                            GError **error);

@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "ff-names.h"
+#include "ff-records.h"
+
+/* A typed event of the day: "ferry passes", at 17:14. */
+typedef struct {
+  int clock; /* minutes after local midnight */
+  char *text;
+} FfDayEvent;
+
+typedef struct {
+  char *id;
+  char *title;
+  char *client, *purpose;
+  char *place_id; /* empty: none yet */
+  char *date;     /* YYYY-MM-DD in the place's zone; empty: none yet */
+  FfJobState state;
+  char *version;  /* letter of the plan: "A" */
+  char *abort_word; /* the one word that stops everything, chosen by the crew */
+  gboolean example; /* every sheet says "EXAMPLE, not a place to fly" */
+  double delivery_fps;
+  int on_site, first_off, all_down, off_site; /* minutes after local midnight, or -1 */
+  FfSky sky;
+  double wind_from_deg, wind_ms, gust_ms, wind_height_m; /* NAN: not given */
+  double temperature_c, visibility_m;                    /* NAN: not given */
+  char *aircraft_id;                                     /* empty: none yet */
+  int out_minutes, back_minutes, battery_change_minutes, filter_change_minutes;
+  GPtrArray *events;   /* FfDayEvent, by time */
+  GPtrArray *item_ids; /* char*: filters, batteries, chargers, cards … that this job may use */
+} FfJob;
+
+FfJob *ff_job_new (void) G_GNUC_WARN_UNUSED_RESULT; /* new id; 2, 2, 4 and 2 minutes; version A */
+void ff_job_free (FfJob *job);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfJob, ff_job_free)
+
+gboolean ff_job_check (const FfJob *job, GError **error);
+gboolean ff_job_save (FfStore *store, const FfJob *job, GError **error);
+FfJob *ff_job_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* By id, or a unique beginning of a title, case ignored. FF_ERROR_INPUT lists the candidates. */
+char *ff_job_find (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* All jobs by date: an array of FfJob that frees them. */
+GPtrArray *ff_jobs_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,0 +1,112 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tables of names: one list of each kind of word, from which console, store, brief, window
+ * and translations read. A token is what files and the command line say and never changes;
+ * a text is what people read and is translated. */
+#pragma once
+
+#include <glib.h>
+
+typedef enum { FF_SKY_CLEAR, FF_SKY_THIN, FF_SKY_PARTLY, FF_SKY_OVERCAST, FF_SKY_DARK } FfSky;
+
+typedef enum { FF_VIEW_OBLIQUE, FF_VIEW_DOWN } FfView;
+
+/* Where the light comes from, seen from the camera: front light has the sun behind the camera. */
+typedef enum { FF_LIT_FRONT, FF_LIT_SIDE, FF_LIT_BACK } FfLit;
+
+typedef enum {
+  FF_INTENT_VIDEO,
+  FF_INTENT_SLOW,
+  FF_INTENT_STILL,
+  FF_INTENT_BRACKET,
+  FF_INTENT_TIMELAPSE,
+} FfIntent;
+
+typedef enum { FF_ROLE_LEAD, FF_ROLE_PILOT, FF_ROLE_CAMERA, FF_ROLE_OBSERVER } FfRole;
+
+typedef enum {
+  FF_KIND_AIRCRAFT,
+  FF_KIND_CAMERA,
+  FF_KIND_FILTER,
+  FF_KIND_BATTERY,
+  FF_KIND_CHARGER,
+  FF_KIND_CARD,
+  FF_KIND_PROPELLERS,
+  FF_KIND_CONTROLLER,
+  FF_KIND_TABLET,
+  FF_KIND_CABLE,
+  FF_KIND_RADIO,
+  FF_KIND_SAFETY,
+  FF_KIND_DOCUMENT,
+  FF_KIND_OTHER,
+} FfKind;
+
+typedef enum {
+  FF_STATE_SERVICEABLE,
+  FF_STATE_DEFECT,
+  FF_STATE_QUARANTINED,
+  FF_STATE_OUT,
+  FF_STATE_RETIRED,
+} FfState;
+
+typedef enum { FF_JOB_PLANNED, FF_JOB_FLOWN, FF_JOB_PUT_AWAY } FfJobState;
+
+/* What the sun does in a day at a place: rises or sets, stays up, stays down. */
+typedef enum { FF_POLAR_NONE, FF_POLAR_DAY, FF_POLAR_NIGHT } FfPolar;
+
+typedef enum { FF_PAPER_A4, FF_PAPER_LETTER } FfPaper;
+
+/* Whom a sheet is for. */
+typedef enum {
+  FF_READER_LEAD,
+  FF_READER_PILOT,
+  FF_READER_CAMERA,
+  FF_READER_OBSERVER,
+  FF_READER_CLIENT,
+  FF_READER_ALL,
+} FfReader;
+
+/* Whose rule a limit is, and how it compares. */
+typedef enum { FF_RULE_OWN, FF_RULE_LAW, FF_RULE_PERMIT, FF_RULE_MAKER, FF_RULE_INSURER } FfRule;
+
+typedef enum {
+  FF_COMPARE_AT_MOST,
+  FF_COMPARE_AT_LEAST,
+  FF_COMPARE_REQUIRED,
+  FF_COMPARE_PROHIBITED,
+  FF_COMPARE_BY_TIME,
+} FfCompare;
+
+typedef struct {
+  const char *token;
+  const char *text; /* marked for translation; ff_name_text() translates */
+} FfName;
+
+/* One table. `what` names the thing in messages: "sky", "view". */
+typedef struct {
+  const char *what;
+  const FfName *names;
+  guint n_names;
+} FfNames;
+
+extern const FfNames ff_names_sky;
+extern const FfNames ff_names_view;
+extern const FfNames ff_names_lit;
+extern const FfNames ff_names_intent;
+extern const FfNames ff_names_role;
+extern const FfNames ff_names_kind;
+extern const FfNames ff_names_state;
+extern const FfNames ff_names_job_state;
+extern const FfNames ff_names_polar;
+extern const FfNames ff_names_paper;
+extern const FfNames ff_names_reader;
+extern const FfNames ff_names_rule;
+extern const FfNames ff_names_compare;
+
+/* Token of a value, as files and the command line write it. Value must be of the table's enum. */
+const char *ff_name_token (const FfNames *names, int value);
+
+/* The value in people's words, translated. */
+const char *ff_name_text (const FfNames *names, int value);
+
+/* Reads a token, case ignored. Error: FF_ERROR_INPUT, naming what is accepted; ret untouched. */
+gboolean ff_name_parse (const FfNames *names, const char *token, int *ret_value, GError **error);
