@@ -12,8 +12,9 @@ typedef struct {
   double close_free;     /* stops of closing that are nearly free */
   double close_square;   /* beyond it: close_square x2 + close_slope x on top */
   double close_slope;
-  double open_free;      /* stops of opening (to 216 degrees) that cost nothing */
-  double iso_stop;       /* per stop of ISO above the preferred base */
+  double open_free;      /* stops of opening (to 216 degrees) that cost nothing; beyond them
+                            opening costs what closing does */
+  double iso_stop;       /* per stop of ISO above the nearest base at or below it */
   double iso_over_stop;  /* per stop beyond the shot's own ISO limit */
   double second_base;    /* using a base ISO that is not the preferred one */
   double slow_stop;      /* stills: per stop that the longest frame is slower than slow_limit_s */
@@ -55,7 +56,8 @@ extern const FfNames ff_names_part;
 
 double ff_price_sum (const double parts[FF_N_PARTS]);
 
-/* Price of a shutter `closed_stops` shorter (negative: longer) than the wanted one. */
+/* Price of a shutter `closed_stops` shorter (negative: longer) than the wanted one. Zero where
+ * it is the wanted one, and never falls on the way from there to either side. */
 double ff_price_shutter (const FfPrices *prices, double closed_stops);
 
 /* Price of an error, positive too bright; even in sign. */
