@@ -15,8 +15,16 @@ double ff_daylight_clear_lx (double sun_altitude_deg);
  * ratio to its own clear sky, the ratio held below 5 degrees; dark 3.3 stops less. */
 double ff_daylight_lx (double sun_altitude_deg, FfSky sky);
 
+/* Horizontal illuminance by the IES model at mean distance of the sun, lx, for clear, partly and
+ * overcast (thin counts as clear, dark as overcast): IES Calculation Procedures Committee,
+ * "Recommended Practice for the Calculation of Daylight Availability", J. IES 13(4), 1984, with
+ * E_xt 127.5 klx and air mass 1 / sin h. For sun altitudes from 0 up; lower ones count as 0. Only
+ * its ratios are used here: near the horizon it runs to twice the polynomials above. */
+double ff_daylight_ies_lx (double sun_altitude_deg, FfSky sky);
+
 /* What a view gains or loses against log2 (E / 2.5), in stops. from_sun_deg is the angle between
- * the camera's bearing and the sun's: 180 with the sun behind the camera, 90 side, 0 back. */
+ * the camera's bearing and the sun's: 180 with the sun behind the camera, 90 side, 0 back. Nothing
+ * straight down, under overcast or dark cloud, or with the sun below the horizon. */
 double ff_daylight_view_gain (double sun_altitude_deg, FfSky sky, FfView view, double from_sun_deg);
 
 /* 180, 90 or 0 degrees; and the word for an angle (halves at 135 and 45). */
