@@ -11,9 +11,9 @@
 /* Labels as lenses are engraved and cameras show them (after ISO 517 and ISO 516; the rounding is
  * the trade's and follows no one rule, which is why it is a table). */
 static const char *const aperture_labels[] = {
-  "1",   "1.1", "1.2", "1.4", "1.6", "1.8", "2",  "2.2", "2.5", "2.8", "3.2",
-  "3.5", "4",   "4.5", "5",   "5.6", "6.3", "7.1", "8",  "9",   "10",  "11",
-  "13",  "14",  "16",  "18",  "20",  "22",  "25", "29",  "32",
+  "1",   "1.1", "1.2", "1.4", "1.6", "1.8", "2",   "2.2", "2.5", "2.8", "3.2",
+  "3.5", "4",   "4.5", "5",   "5.6", "6.3", "7.1", "8",   "9",   "10",  "11",
+  "13",  "14",  "16",  "18",  "20",  "22",  "25",  "29",  "32",
 };
 
 static const char *const shutter_labels[] = {
@@ -149,11 +149,8 @@ ff_scale_nearest (FfScale scale, double value)
 }
 
 gboolean
-ff_aperture_parse (const char *what,
-                   const char *text,
-                   double *ret_written,
-                   double *ret_exact,
-                   GError **error)
+ff_aperture_parse (
+    const char *what, const char *text, double *ret_written, double *ret_exact, GError **error)
 {
   int step = ff_scale_find (FF_SCALE_APERTURE, text);
   double written;
@@ -166,11 +163,8 @@ ff_aperture_parse (const char *what,
 }
 
 gboolean
-ff_shutter_parse (const char *what,
-                  const char *text,
-                  gboolean thirds,
-                  double *ret_seconds,
-                  GError **error)
+ff_shutter_parse (
+    const char *what, const char *text, gboolean thirds, double *ret_seconds, GError **error)
 {
   int step = thirds ? ff_scale_find (FF_SCALE_SHUTTER, text) : -1;
   double seconds;
