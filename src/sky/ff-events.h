@@ -28,9 +28,10 @@ typedef struct {
   double instant;
 } FfSkyEvent;
 
-/* Events in [from, to) in order of time: an array of FfSkyEvent. ret_polar (may be NULL) says
- * whether the sun stays up or down over the whole span. Sun: upper limb at -0.8333 degrees,
- * twilights at -6 and -12 (USNO definitions); moon: upper limb at -34 arcminutes, topocentric. */
+/* Events in [from, to), at most two days, in order of time: an array of FfSkyEvent. ret_polar (may
+ * be NULL) says whether the sun stays up or down over the whole span. Sun: upper limb at -0.8333
+ * degrees, twilights at -6 and -12 (USNO definitions); moon: upper limb at -34 arcminutes,
+ * topocentric. Flat horizon at sea level: hills and a raised viewpoint are not known here. */
 GArray *ff_sky_events (gint64 from,
                        gint64 to,
                        const FfSite *site,
