@@ -206,7 +206,7 @@ ff_daylight (const FfDaylightQuery *query, FfDaylight *ret_daylight)
   double ev100 = ff_exposure_ev100_of_lux (lux) + gain + query->offset_stops;
   double spread = spread_stops (altitude, query->sky);
 
-  *ret_daylight = (FfDaylight){
+  *ret_daylight = (FfDaylight) {
     .illuminance_lx = lux,
     .ev100 = ev100,
     .low_ev100 = ev100 - spread,

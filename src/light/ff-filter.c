@@ -109,7 +109,7 @@ finish_fixed (const char *label,
     stops = log2 (number);
   else if (naming == FF_FILTER_BY_DENSITY)
     stops = number / LOG10_2;
-  *ret_strength = (FfFilterStrength){ naming, stops, stops };
+  *ret_strength = (FfFilterStrength) { naming, stops, stops };
   return TRUE;
 }
 
@@ -137,7 +137,7 @@ finish_variable (const char *label,
     return refuse (label, _ ("the range runs from the weaker to the stronger setting"), error);
   if (to > MAX_STOPS)
     return refuse (label, _ ("more stops than any filter has"), error);
-  *ret_strength = (FfFilterStrength){ FF_FILTER_VARIABLE, from, to };
+  *ret_strength = (FfFilterStrength) { FF_FILTER_VARIABLE, from, to };
   return TRUE;
 }
 

@@ -149,8 +149,11 @@ ff_scale_nearest (FfScale scale, double value)
 }
 
 gboolean
-ff_aperture_parse (
-    const char *what, const char *text, double *ret_written, double *ret_exact, GError **error)
+ff_aperture_parse (const char *what,
+                   const char *text,
+                   double *ret_written,
+                   double *ret_exact,
+                   GError **error)
 {
   int step = ff_scale_find (FF_SCALE_APERTURE, text);
   double written;
@@ -163,8 +166,11 @@ ff_aperture_parse (
 }
 
 gboolean
-ff_shutter_parse (
-    const char *what, const char *text, gboolean thirds, double *ret_seconds, GError **error)
+ff_shutter_parse (const char *what,
+                  const char *text,
+                  gboolean thirds,
+                  double *ret_seconds,
+                  GError **error)
 {
   int step = thirds ? ff_scale_find (FF_SCALE_SHUTTER, text) : -1;
   double seconds;
