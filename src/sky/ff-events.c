@@ -24,9 +24,9 @@ static const FfName event_names[] = {
 };
 const FfNames ff_names_event = { "event", event_names, G_N_ELEMENTS (event_names) };
 
-#define DAY 86400.0
-#define STEP 300.0         /* between samples, seconds */
-#define LONGEST (2 * DAY)  /* what one track of the sun holds */
+#define DAY     86400.0
+#define STEP    300.0     /* between samples, seconds */
+#define LONGEST (2 * DAY) /* what one track of the sun holds */
 
 /* A level that a body crosses, and what it is called on the way up and on the way down. */
 typedef struct {

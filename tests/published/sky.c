@@ -125,16 +125,17 @@ test_meeus_sidereal_time (void **state)
   assert_close (spin.sidereal_rad / RADIANS * 240, 13 * 3600 + 10 * 60 + 46.1351, 0.005);
 }
 
-/* Example 13.b, p. 95: Venus over Washington on 1987 April 10 at 19:21 UT. Meeus counts azimuth from
- * the south and longitude westwards. The example is geocentric, so the planet is put far away. */
+/* Example 13.b, p. 95: Venus over Washington on 1987 April 10 at 19:21 UT. Meeus counts azimuth
+ * from the south and longitude westwards. The example is geocentric, so the planet is put far
+ * away. */
 static void
 test_meeus_horizon (void **state)
 {
   const double ra = (23 + 9 / 60.0 + 16.641 / 3600) * 15 * RADIANS;
   const double dec = -(6 + 43 / 60.0 + 11.61 / 3600) * RADIANS;
   const double sidereal = (8 + 34 / 60.0 + 56.853 / 3600) * 15 * RADIANS;
-  const double venus[3] = { 1e6 * cos (dec) * cos (ra), 1e6 * cos (dec) * sin (ra),
-                            1e6 * sin (dec) };
+  const double venus[3]
+      = { 1e6 * cos (dec) * cos (ra), 1e6 * cos (dec) * sin (ra), 1e6 * sin (dec) };
   const FfSite site = { 38 + 55 / 60.0 + 17 / 3600.0, -(77 + 3 / 60.0 + 56 / 3600.0), 0 };
   FfHorizon horizon;
   FfDirection direction;
@@ -148,8 +149,8 @@ test_meeus_horizon (void **state)
   assert_close (direction.altitude_deg, 15.125, 0.001);
 }
 
-/* Example 25.a, p. 165, 1992 October 13, 0h TD: 13h13m31.4s, -7d47'06". The book's method is good to
- * 0.01 degree. */
+/* Example 25.a, p. 165, 1992 October 13, 0h TD: 13h13m31.4s, -7d47'06". The book's method is good
+ * to 0.01 degree. */
 static void
 test_meeus_sun (void **state)
 {
@@ -205,8 +206,8 @@ test_refraction (void **state)
   assert_close (ff_refraction_deg (33.246 / 60) * 60, 24.618, 0.003);
 }
 
-/* Jet Propulsion Laboratory, Horizons system, DE431, airless azimuth and altitude. 0.1 arcminute for
- * the sun, 0.5 for the moon: UT1 - UTC and the shortened models. */
+/* Jet Propulsion Laboratory, Horizons system, DE431, airless azimuth and altitude. 0.1 arcminute
+ * for the sun, 0.5 for the moon: UT1 - UTC and the shortened models. */
 static void
 test_horizons_sun (void **state)
 {
@@ -238,10 +239,10 @@ test_horizons_moon (void **state)
     const char *when;
     double azimuth_deg, altitude_deg;
   } lines[] = {
-    { "2019-01-07T00:00:00Z", 250.1056, -8.0045 },  { "2020-02-11T00:00:00Z", 71.7004, -11.9892 },
-    { "2021-03-17T00:00:00Z", 264.2612, 31.8041 },  { "2022-04-21T00:00:00Z", 95.8758, -54.6803 },
-    { "2023-05-26T00:00:00Z", 251.9291, 68.4015 },  { "2024-06-29T00:00:00Z", 15.2052, -57.2450 },
-    { "2025-08-03T00:00:00Z", 176.9462, 36.0460 },  { "2026-09-07T00:00:00Z", 331.7022, -30.6548 },
+    { "2019-01-07T00:00:00Z", 250.1056, -8.0045 }, { "2020-02-11T00:00:00Z", 71.7004, -11.9892 },
+    { "2021-03-17T00:00:00Z", 264.2612, 31.8041 }, { "2022-04-21T00:00:00Z", 95.8758, -54.6803 },
+    { "2023-05-26T00:00:00Z", 251.9291, 68.4015 }, { "2024-06-29T00:00:00Z", 15.2052, -57.2450 },
+    { "2025-08-03T00:00:00Z", 176.9462, 36.0460 }, { "2026-09-07T00:00:00Z", 331.7022, -30.6548 },
   };
   const FfSite site = { 29, -81, 10 };
 
@@ -388,59 +389,58 @@ test_reference_days (void **state)
 
 /* Days at the edge of the polar day, computed with the same library: hours after local midnight. A
  * day may have one crossing of the horizon, or three. */
+typedef struct {
+  FfEvent event;
+  double hours;
+} Crossing;
+
+static void
+assert_horizon_crossings (GArray *events, gint64 midnight, const Crossing *want, guint n_want)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < events->len; i++)
+    {
+      const FfSkyEvent *event = &g_array_index (events, FfSkyEvent, i);
+
+      if (event->event != FF_EVENT_SUNRISE && event->event != FF_EVENT_SUNSET)
+        continue;
+      assert_true (n < n_want);
+      assert_int_equal (event->event, want[n].event);
+      assert_close ((event->instant - (double) midnight) / 3600, want[n].hours, 0.006);
+      n++;
+    }
+  assert_int_equal (n, n_want);
+}
+
 static void
 test_edge_days (void **state)
 {
+  /* clang-format off */
   static const struct {
     FfSite site;
-    const char *date, *zone;
+    const char *midnight;
     guint n;
-    struct {
-      FfEvent event;
-      double hours;
-    } crossings[3];
+    Crossing crossings[3];
   } lines[] = {
-    { { 70, 25, 0 }, "2025-05-16", "Europe/Oslo", 1, { { FF_EVENT_SUNRISE, 0.61 } } },
-    { { 70, 25, 0 }, "2025-07-27", "Europe/Oslo", 1, { { FF_EVENT_SUNSET, 23.91 } } },
-    { { 78.2232, 15.6267, 0 }, "2025-04-17", "Europe/Oslo", 1, { { FF_EVENT_SUNRISE, 2.03 } } },
-    { { 78.2232, 15.6267, 0 },
-      "2025-08-25",
-      "Europe/Oslo",
-      3,
+    { { 70, 25, 0 }, "2025-05-16T00:00:00+02:00", 1, { { FF_EVENT_SUNRISE, 0.61 } } },
+    { { 70, 25, 0 }, "2025-07-27T00:00:00+02:00", 1, { { FF_EVENT_SUNSET, 23.91 } } },
+    { { 78.2232, 15.6267, 0 }, "2025-04-17T00:00:00+02:00", 1, { { FF_EVENT_SUNRISE, 2.03 } } },
+    { { 78.2232, 15.6267, 0 }, "2025-08-25T00:00:00+02:00", 3,
       { { FF_EVENT_SUNSET, 0.31 }, { FF_EVENT_SUNRISE, 1.71 }, { FF_EVENT_SUNSET, 23.83 } } },
-    { { 66.5, 25.7, 0 },
-      "2025-07-16",
-      "Europe/Helsinki",
-      3,
+    { { 66.5, 25.7, 0 }, "2025-07-16T00:00:00+03:00", 3,
       { { FF_EVENT_SUNSET, 0.05 }, { FF_EVENT_SUNRISE, 2.74 }, { FF_EVENT_SUNSET, 23.97 } } },
   };
+  /* clang-format on */
 
   for (guint i = 0; i < G_N_ELEMENTS (lines); i++)
     {
+      const gint64 midnight = (gint64) instant_of (lines[i].midnight);
       FfPolar polar;
       g_autoptr (GArray) events
-          = events_of_day (lines[i].date, lines[i].zone, &lines[i].site, &polar);
-      g_autofree char *midnight_text = NULL;
-      g_autoptr (GTimeZone) zone = ff_zone_new (lines[i].zone, NULL);
-      FfDate date;
-      gint64 midnight, end;
-      guint n = 0;
+          = ff_sky_events (midnight, midnight + 86400, &lines[i].site, &polar);
 
-      assert_true (ff_date_parse (lines[i].date, &date, NULL));
-      ff_day_bounds (date, zone, &midnight, &end);
-      for (guint j = 0; j < events->len; j++)
-        {
-          const FfSkyEvent *event = &g_array_index (events, FfSkyEvent, j);
-
-          if (event->event != FF_EVENT_SUNRISE && event->event != FF_EVENT_SUNSET)
-            continue;
-          assert_true (n < lines[i].n);
-          assert_int_equal (event->event, lines[i].crossings[n].event);
-          assert_close ((event->instant - (double) midnight) / 3600, lines[i].crossings[n].hours,
-                        0.006);
-          n++;
-        }
-      assert_int_equal (n, lines[i].n);
+      assert_horizon_crossings (events, midnight, lines[i].crossings, lines[i].n);
       assert_int_equal (polar, FF_POLAR_NONE);
     }
 }
@@ -473,12 +473,12 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (test_nrel_sample),       cmocka_unit_test (test_nrel_events),
+    cmocka_unit_test (test_nrel_sample),         cmocka_unit_test (test_nrel_events),
     cmocka_unit_test (test_meeus_sidereal_time), cmocka_unit_test (test_meeus_horizon),
-    cmocka_unit_test (test_meeus_sun),         cmocka_unit_test (test_meeus_moon),
-    cmocka_unit_test (test_refraction),        cmocka_unit_test (test_horizons_sun),
-    cmocka_unit_test (test_horizons_moon),     cmocka_unit_test (test_usno_rise_and_set),
-    cmocka_unit_test (test_reference_days),    cmocka_unit_test (test_edge_days),
+    cmocka_unit_test (test_meeus_sun),           cmocka_unit_test (test_meeus_moon),
+    cmocka_unit_test (test_refraction),          cmocka_unit_test (test_horizons_sun),
+    cmocka_unit_test (test_horizons_moon),       cmocka_unit_test (test_usno_rise_and_set),
+    cmocka_unit_test (test_reference_days),      cmocka_unit_test (test_edge_days),
     cmocka_unit_test (test_moon_illuminated),
   };
 
