@@ -11,8 +11,7 @@
 #define FF_MAX_APERTURES 48
 #define FF_MAX_BASES 4
 #define FF_MAX_STACK 3
-#define FF_MAX_REMARKS 8
-#define FF_REACH_STOPS (1.0 / 3.0) /* an error up to this counts as exposed right */
+#define FF_MAX_REMARKS 12
 
 typedef struct {
   double written; /* what the ring says: 2.8 */
@@ -41,9 +40,10 @@ typedef struct {
   double angle_from_deg, angle_to_deg; /* allowed span, both included */
   int frames;                         /* bracket: 2 to 15 */
   double step_stops;                  /* bracket */
-  double interval_s;                  /* time-lapse; the shutter wants half of it, up to 3/4 */
+  double interval_s;                  /* time-lapse; the shutter wants half of it, from an eighth
+                                         of it up to 3/4 */
   double max_iso;                     /* the shot's own limit; 0: the camera's */
-  double hold_aperture;               /* exact f-number to keep; 0: free */
+  double hold_aperture;               /* exact f-number of one of the camera's; 0: free */
   double max_blur_px;                 /* 0: no limit; else with the four below */
   double speed_ms, height_m, focal_mm;
 } FfWant;
@@ -66,6 +66,8 @@ typedef enum {
   FF_REMARK_STACK,         /* a: filters in the stack */
   FF_REMARK_VARIABLE,      /* a: stops to set it to */
   FF_REMARK_OFF,           /* a: error in stops */
+  FF_REMARK_SPAN,          /* the camera has no shutter from angle a to angle b */
+  FF_REMARK_INTERVAL,      /* a: shutter in s, b: wanted, of a time-lapse */
 } FfRemarkKind;
 
 typedef struct {
@@ -123,7 +125,8 @@ GArray *ff_advise (const FfAdviseQuery *query,
                    FfReach *ret_reach) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The best settings with exactly these stops of filter in front, as a flying aircraft has it.
- * The light, the camera, the want and the prices are the query's; its filters are not looked at. */
+ * The light, the camera, the want and the prices are the query's; its filters are not looked at,
+ * so that the choice names none and carries no price of extra filters. */
 void ff_advise_settings (const FfAdviseQuery *query, double filter_stops, FfChoice *ret_choice);
 
 /* What would close a shortfall, in sentences (an array of strings); empty when reach is ok. */

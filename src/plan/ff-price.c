@@ -4,9 +4,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* How far an error may go before a shot counts as not exposed right. */
-#define REACH_STOPS (1.0 / 3.0)
-
 const FfPrices ff_prices_default = {
   .close_stop = 0.15,
   .close_free = 0.33,
@@ -20,7 +17,9 @@ const FfPrices ff_prices_default = {
   .slow_limit_s = 1.0 / 60.0,
   .aperture_half = 1.0,
   .stacked = 1.0,
+  .still_filter = 0.5,
   .error_square = 8.0,
+  .unreached = 12.0,
   .unreached_stop = 100.0,
   .not_flown = 120.0,
   .new_battery = 6.0,
@@ -37,8 +36,8 @@ static const FfName part_names[] = {
   /* Translators: the sensitivity setting of a camera. */
   [FF_PART_ISO] = { "iso", N_ ("ISO") },
   [FF_PART_APERTURE] = { "aperture", N_ ("aperture") },
-  /* Translators: two or more filters one behind the other. */
-  [FF_PART_STACK] = { "stack", N_ ("stacked filters") },
+  /* Translators: filters in front of the lens beyond what the shot asks for. */
+  [FF_PART_STACK] = { "stack", N_ ("extra filters") },
   /* Translators: exposure left over, too bright or too dark. */
   [FF_PART_ERROR] = { "error", N_ ("exposure error") },
   [FF_PART_NOT_FLOWN] = { "not_flown", N_ ("shots not flown") },
@@ -73,11 +72,14 @@ ff_price_shutter (const FfPrices *prices, double closed_stops)
          + (prices->close_square * beyond + prices->close_slope) * beyond;
 }
 
+/* The slack keeps an error of exactly a third on the good side, whatever the arithmetic left. */
 double
 ff_price_error (const FfPrices *prices, double error_stops)
 {
   double size = fabs (error_stops);
+  double price = prices->error_square * size * fmin (size, 1);
 
-  return prices->error_square * size * fmin (size, 1)
-         + prices->unreached_stop * fmax (size - REACH_STOPS, 0);
+  if (size > FF_REACH_STOPS + 1e-9)
+    price += prices->unreached + prices->unreached_stop * (size - FF_REACH_STOPS);
+  return price;
 }

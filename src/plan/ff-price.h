@@ -7,6 +7,8 @@
 
 #include "ff-names.h"
 
+#define FF_REACH_STOPS (1.0 / 3.0) /* an error up to this counts as exposed right */
+
 typedef struct {
   double close_stop;     /* closing the shutter, per stop up to close_free */
   double close_free;     /* stops of closing that are nearly free */
@@ -21,7 +23,9 @@ typedef struct {
   double slow_limit_s;   /* 1/60 s for a hovering aircraft */
   double aperture_half;  /* per half stop beyond the sharp range (diffraction) */
   double stacked;        /* per filter in a stack beyond the first */
+  double still_filter;   /* a filter before a still or a bracket, which need none */
   double error_square;   /* left over error: error_square e2, linear beyond one stop */
+  double unreached;      /* on top, once, where the error is beyond a third */
   double unreached_stop; /* on top, per stop of error beyond a third */
   double not_flown;      /* a shot not flown, where it carries no weight of its own */
   double new_battery;
