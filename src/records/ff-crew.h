@@ -2,6 +2,7 @@
 /* Crew members: name, role, one phone, certificate. Fit or not fit, never a reason. */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-names.h"
 #include "ff-records.h"
 
@@ -13,6 +14,8 @@ typedef struct {
   char *phone;
   char *certificate, *certificate_expiry; /* reference; YYYY-MM-DD or empty */
 } FfMember;
+
+extern const FfFields ff_member_fields;
 
 FfMember *ff_member_new (void) G_GNUC_WARN_UNUSED_RESULT;
 void ff_member_free (FfMember *member);

@@ -2,6 +2,7 @@
 /* The flight log: what really flew. Appended, never changed; kept beside the plan. */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-records.h"
 
 typedef struct {
@@ -15,6 +16,8 @@ typedef struct {
   char *by;            /* initials of who entered it */
   char *note;
 } FfFlight;
+
+extern const FfFields ff_flight_fields;
 
 FfFlight *ff_flight_new (const char *job_id) G_GNUC_WARN_UNUSED_RESULT;
 void ff_flight_free (FfFlight *flight);

@@ -3,6 +3,7 @@
  * its last event says; events are appended, never changed. */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-names.h"
 #include "ff-records.h"
 
@@ -56,15 +57,20 @@ typedef struct {
   char *speed_class;
 } FfItem;
 
+/* What every item has, and what a kind adds: NULL when it adds nothing. */
+extern const FfFields ff_item_fields;
+const FfFields *ff_item_kind_fields (FfKind kind);
+
 FfItem *ff_item_new (FfKind kind) G_GNUC_WARN_UNUSED_RESULT;
 void ff_item_free (FfItem *item);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfItem, ff_item_free)
 
 gboolean ff_item_check (const FfItem *item, GError **error);
+/* Saves what the item is. Its state is kept by events alone: ff_item_set_state(). */
 gboolean ff_item_save (FfStore *store, const FfItem *item, GError **error);
 FfItem *ff_item_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* By id or label, case ignored. FF_ERROR_INPUT lists the candidates. */
+/* By id, label, or a unique beginning of a title, case ignored. FF_ERROR_INPUT lists the candidates. */
 char *ff_item_find (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* By kind, then label: an array of FfItem that frees them. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-names.h"
 #include "ff-records.h"
 
@@ -31,6 +32,12 @@ typedef struct {
   GPtrArray *item_ids; /* char*: filters, batteries, chargers, cards … that this job may use */
 } FfJob;
 
+extern const FfFields ff_job_fields;
+extern const FfFields ff_day_event_fields;
+
+FfDayEvent *ff_day_event_new (void) G_GNUC_WARN_UNUSED_RESULT;
+void ff_day_event_free (FfDayEvent *event);
+
 FfJob *ff_job_new (void) G_GNUC_WARN_UNUSED_RESULT; /* new id; 2, 2, 4 and 2 minutes; version A */
 void ff_job_free (FfJob *job);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfJob, ff_job_free)
@@ -39,7 +46,7 @@ gboolean ff_job_check (const FfJob *job, GError **error);
 gboolean ff_job_save (FfStore *store, const FfJob *job, GError **error);
 FfJob *ff_job_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* By id, or a unique beginning of a title, case ignored. FF_ERROR_INPUT lists the candidates. */
+/* By id, whole title, or a unique beginning of one, case ignored. FF_ERROR_INPUT lists the candidates. */
 char *ff_job_find (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* All jobs by date: an array of FfJob that frees them. */

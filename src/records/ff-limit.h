@@ -3,6 +3,7 @@
  * stands and when that was checked. Evaluation is not here. */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-names.h"
 #include "ff-records.h"
 
@@ -21,6 +22,8 @@ typedef struct {
   char *expires_on;
   gboolean example; /* "set your own" stands beside it */
 } FfLimit;
+
+extern const FfFields ff_limit_fields;
 
 FfLimit *ff_limit_new (void) G_GNUC_WARN_UNUSED_RESULT;
 void ff_limit_free (FfLimit *limit);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-records.h"
 
 typedef struct {
@@ -19,6 +20,12 @@ typedef struct {
   char *emergency_phone;             /* empty: must be filled in */
   GPtrArray *hazards;                /* FfHazard */
 } FfPlace;
+
+extern const FfFields ff_place_fields;
+extern const FfFields ff_hazard_fields;
+
+FfHazard *ff_hazard_new (void) G_GNUC_WARN_UNUSED_RESULT;
+void ff_hazard_free (FfHazard *hazard);
 
 FfPlace *ff_place_new (void) G_GNUC_WARN_UNUSED_RESULT; /* new id, empty texts */
 void ff_place_free (FfPlace *place);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "ff-field.h"
 #include "ff-names.h"
 #include "ff-records.h"
 
@@ -32,6 +33,8 @@ typedef struct {
   double subject_offset_stops; /* +1 snow or pale sand, -1 dark forest */
   char *match_group;    /* shots that must look alike; empty: none */
 } FfShot;
+
+extern const FfFields ff_shot_fields;
 
 FfShot *ff_shot_new (const char *job_id) G_GNUC_WARN_UNUSED_RESULT; /* video, 25 frames, 180° */
 void ff_shot_free (FfShot *shot);
