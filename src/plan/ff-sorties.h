@@ -11,6 +11,7 @@
 #include "ff-price.h"
 
 #define FF_NO_FILTER (-1)
+#define FF_SORTIE_MAX_BATTERIES 32 /* that a plan can keep in mind */
 
 typedef struct {
   const char *label;
@@ -72,6 +73,7 @@ typedef enum {
   FF_WHY_BATTERY,    /* no battery is ready in its window */
   FF_WHY_TOO_LONG,   /* it does not fit the minutes of any battery */
   FF_WHY_DAYLIGHT,   /* its window lies outside first off to all down */
+  FF_WHY_LIGHT,      /* no filter at hand brings its light within the camera's reach */
   FF_WHY_PRICE,      /* flying it would cost more than it is worth */
 } FfWhyNot;
 
