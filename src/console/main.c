@@ -200,6 +200,7 @@ main (int argc, char **argv)
   const FfCommand *command;
   int place, status, count = argc;
 
+  g_set_prgname ("fieldfarectl");
   set_language (argc, argv);
   place = command_place (argc, argv);
   if (place == 0)

@@ -1,0 +1,336 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "ff-civil.h"
+#include "ff-command.h"
+#include "ff-day.h"
+#include "ff-error.h"
+#include "ff-number.h"
+
+static char *case_text;
+static char *late_text;
+static char **without;
+static char **moves;
+static gboolean explain;
+
+static GOptionEntry entries[] = {
+  { "case", 0, 0, G_OPTION_ARG_STRING, &case_text, N_ ("Plan for another sky"), "SKY" },
+  { "late", 0, 0, G_OPTION_ARG_STRING, &late_text, N_ ("First off so many minutes late"), "MIN" },
+  { "without", 0, 0, G_OPTION_ARG_STRING_ARRAY, &without, N_ ("Without an item; may be repeated"),
+    "ITEM" },
+  { "move", 0, 0, G_OPTION_ARG_STRING_ARRAY, &moves,
+    N_ ("Move a shot's window to open then; may be repeated"), "SHOT=HH:MM" },
+  { "explain", 0, 0, G_OPTION_ARG_NONE, &explain, N_ ("Say why, and what it costs"), NULL },
+  G_OPTION_ENTRY_NULL,
+};
+
+/* ---- JSON ---- */
+
+static void
+json_settings (FfJson *json, const char *name, const FfPlanSettings *settings)
+{
+  ff_json_begin_object (json, name);
+  ff_json_number (json, "aperture", settings->aperture);
+  ff_json_text (json, "shutter", settings->shutter);
+  ff_json_number (json, "shutter_s", settings->shutter_s);
+  ff_json_rounded (json, "shutter_angle_deg", settings->shutter_angle_deg, 2);
+  ff_json_integer (json, "iso", settings->iso);
+  ff_json_rounded (json, "error_stops", settings->error_stops, 3);
+  ff_json_end (json);
+}
+
+static void
+json_instant (FfJson *json, const char *name, gint64 instant, GTimeZone *zone)
+{
+  g_autofree char *text = ff_instant_format ((double) instant, zone);
+
+  ff_json_text (json, name, text);
+}
+
+static void
+json_take (FfJson *json, const FfPlanTake *take, GTimeZone *zone)
+{
+  ff_json_begin_object (json, NULL);
+  ff_json_text (json, "shot", take->shot);
+  ff_json_text (json, "title", take->title);
+  json_instant (json, "from", take->from, zone);
+  json_instant (json, "to", take->to, zone);
+  ff_json_rounded (json, "ev100_start", take->ev100_start, 3);
+  ff_json_rounded (json, "ev100_end", take->ev100_end, 3);
+  ff_json_rounded (json, "need_start_stops", take->need_start_stops, 3);
+  ff_json_rounded (json, "need_end_stops", take->need_end_stops, 3);
+  json_settings (json, "start", &take->start);
+  json_settings (json, "end", &take->end);
+  ff_json_texts (json, "remarks", take->remarks);
+  ff_json_end (json);
+}
+
+static void
+json_lines (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
+{
+  ff_json_begin_array (json, "sorties");
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+
+      ff_json_begin_object (json, NULL);
+      ff_json_integer (json, "line", line->line);
+      json_instant (json, "off_by", line->off_by, zone);
+      json_instant (json, "down", line->down, zone);
+      json_instant (json, "land_by", line->land_by, zone);
+      ff_json_text (json, "battery", line->battery);
+      ff_json_texts (json, "filters", line->filters);
+      ff_json_rounded (json, "filter_stops", line->filter_stops, 3);
+      ff_json_begin_array (json, "shots");
+      for (guint j = 0; j < line->takes->len; j++)
+        json_take (json, g_ptr_array_index (line->takes, j), zone);
+      ff_json_end (json);
+      ff_json_text (json, "trim", line->trim);
+      ff_json_text (json, "why", line->why);
+      ff_json_end (json);
+    }
+  ff_json_end (json);
+}
+
+static void
+json_misses (FfJson *json, const FfDayPlan *plan)
+{
+  ff_json_begin_array (json, "not_flown");
+  for (guint i = 0; i < plan->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
+
+      ff_json_begin_object (json, NULL);
+      ff_json_text (json, "shot", miss->shot);
+      ff_json_text (json, "reason", miss->reason);
+      ff_json_end (json);
+    }
+  ff_json_end (json);
+}
+
+static void
+json_charges (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
+{
+  ff_json_begin_array (json, "charge");
+  for (guint i = 0; i < plan->charges->len; i++)
+    {
+      const FfPlanCharge *charge = g_ptr_array_index (plan->charges, i);
+
+      ff_json_begin_object (json, NULL);
+      ff_json_text (json, "battery", charge->battery);
+      json_instant (json, "cool_from", charge->cool_from, zone);
+      json_instant (json, "charge_from", charge->charge_from, zone);
+      json_instant (json, "ready_at", charge->ready_at, zone);
+      ff_json_text (json, "attended_by", charge->attended_by);
+      ff_json_end (json);
+    }
+  ff_json_end (json);
+}
+
+static void
+write_json (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
+{
+  ff_json_text (json, "job", plan->job);
+  ff_json_text (json, "version", plan->version);
+  ff_json_text (json, "case", ff_name_token (&ff_names_sky, plan->sky));
+  ff_json_rounded (json, "learned_offset_stops", plan->learned_offset_stops, 3);
+  json_lines (json, plan, zone);
+  json_misses (json, plan);
+  ff_json_texts (json, "clashes", plan->clashes);
+  ff_json_integer (json, "swaps", plan->swaps);
+  ff_json_integer (json, "landings_for_filter_alone", plan->landings_for_filter_alone);
+  ff_json_integer (json, "batteries_used", plan->batteries_used);
+  json_charges (json, plan, zone);
+  ff_json_begin_object (json, "bag");
+  ff_json_texts (json, "needed", plan->bag_needed);
+  ff_json_texts (json, "in_case", plan->bag_in_case);
+  ff_json_end (json);
+  ff_json_rounded (json, "cost", plan->cost, 4);
+  ff_json_begin_object (json, "cost_parts");
+  for (int part = 0; part < FF_N_PARTS; part++)
+    ff_json_rounded (json, ff_name_token (&ff_names_part, part), plan->parts[part], 4);
+  ff_json_end (json);
+  ff_json_flag (json, "optimal", plan->optimal);
+  ff_json_texts (json, "changes", plan->changes);
+}
+
+/* ---- Text ---- */
+
+static char *
+settings_text (const FfPlanSettings *settings)
+{
+  g_autofree char *aperture = ff_number_format (settings->aperture, 1);
+  g_autofree char *angle = isfinite (settings->shutter_angle_deg)
+                               ? g_strdup_printf (" (%.0f°)", settings->shutter_angle_deg)
+                               : g_strdup ("");
+
+  return g_strdup_printf ("f/%s %s%s ISO %d", aperture, settings->shutter, angle, settings->iso);
+}
+
+static void
+print_take (FfConsole *console, const FfPlanTake *take, GTimeZone *zone)
+{
+  g_autofree char *from = ff_instant_clock ((double) take->from, zone);
+  g_autofree char *to = ff_instant_clock ((double) take->to, zone);
+  g_autofree char *start = settings_text (&take->start);
+  g_autofree char *end = settings_text (&take->end);
+  gboolean changes = !g_str_equal (start, end);
+
+  ff_console_line (console, "   %-2s %s–%s  %s%s%s", take->shot, from, to, start,
+                   changes ? " → " : "", changes ? end : "");
+  if (!explain)
+    return;
+  for (guint i = 0; i < take->remarks->len; i++)
+    ff_console_line (console, "      %s", (const char *) g_ptr_array_index (take->remarks, i));
+}
+
+static char *
+filter_text (const FfPlanLine *line)
+{
+  g_autofree char *stops = ff_number_format (line->filter_stops, 1);
+
+  if (line->filter_stops <= 0)
+    return g_strdup (line->filters->len > 0 ? _ ("clear") : _ ("no filter"));
+  /* Translators: strength of a filter in stops, then what is engraved on it. */
+  return g_strdup_printf (_ ("%s stops  %s"), stops, line->engraving);
+}
+
+static void
+print_line (FfConsole *console, const FfPlanLine *line, GTimeZone *zone)
+{
+  g_autofree char *off = ff_instant_clock ((double) line->off_by, zone);
+  g_autofree char *down = ff_instant_clock ((double) line->down, zone);
+  g_autofree char *land = ff_instant_clock ((double) line->land_by, zone);
+  g_autofree char *filter = filter_text (line);
+
+  ff_console_line (console, _ ("%d  off by %s  down %s  land by %s  battery %s  %s"), line->line,
+                   off, down, land, line->battery, filter);
+  for (guint i = 0; i < line->takes->len; i++)
+    print_take (console, g_ptr_array_index (line->takes, i), zone);
+  if (explain)
+    ff_console_line (console, "   %s\n   %s", line->why, line->trim);
+}
+
+static void
+print_texts (FfConsole *console, const char *heading, GPtrArray *texts)
+{
+  if (texts->len > 0)
+    ff_console_line (console, "\n%s", heading);
+  for (guint i = 0; i < texts->len; i++)
+    ff_console_line (console, "  %s", (const char *) g_ptr_array_index (texts, i));
+}
+
+static void
+print_charges (FfConsole *console, const FfDayPlan *plan, GTimeZone *zone)
+{
+  if (plan->charges->len > 0)
+    ff_console_line (console, _ ("\nCharging (counts from land-by; someone must attend)"));
+  for (guint i = 0; i < plan->charges->len; i++)
+    {
+      const FfPlanCharge *charge = g_ptr_array_index (plan->charges, i);
+      g_autofree char *from = ff_instant_clock ((double) charge->charge_from, zone);
+      g_autofree char *ready = ff_instant_clock ((double) charge->ready_at, zone);
+
+      ff_console_line (console, _ ("  battery %s on charge %s, ready %s, attended by %s"),
+                       charge->battery, from, ready, charge->attended_by);
+    }
+}
+
+static void
+print_bag (FfConsole *console, const char *heading, GPtrArray *labels)
+{
+  g_autofree char *joined = NULL;
+
+  g_ptr_array_add (labels, NULL);
+  joined = g_strjoinv (", ", (char **) labels->pdata);
+  g_ptr_array_remove_index (labels, labels->len - 1);
+  if (*joined != '\0')
+    ff_console_line (console, "  %s %s", heading, joined);
+}
+
+static void
+print_cost (FfConsole *console, const FfDayPlan *plan)
+{
+  ff_console_line (console, _ ("\nCost %.1f"), plan->cost);
+  for (int part = 0; part < FF_N_PARTS; part++)
+    if (plan->parts[part] > 0)
+      ff_console_line (console, "  %-24s %6.1f", ff_name_text (&ff_names_part, part),
+                       plan->parts[part]);
+}
+
+static void
+write_text (FfConsole *console, const FfDayPlan *plan, GTimeZone *zone)
+{
+  ff_console_line (console, _ ("%s · version %s · %s\n"), plan->job, plan->version,
+                   ff_name_text (&ff_names_sky, plan->sky));
+  for (guint i = 0; i < plan->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
+
+      ff_console_line (console, _ ("NOT FLOWN  %s %s: %s"), miss->shot, miss->title, miss->reason);
+    }
+  for (guint i = 0; i < plan->lines->len; i++)
+    print_line (console, g_ptr_array_index (plan->lines, i), zone);
+  print_texts (console, _ ("What this changes"), plan->changes);
+  print_texts (console, _ ("Clashes"), plan->clashes);
+  print_charges (console, plan, zone);
+  ff_console_line (console, _ ("\nFilters for the bag"));
+  print_bag (console, _ ("needed: "), plan->bag_needed);
+  print_bag (console, _ ("in case:"), plan->bag_in_case);
+  if (explain)
+    print_cost (console, plan);
+}
+
+static gboolean
+read_change (FfDayChange *change, GError **error)
+{
+  int sky;
+
+  if (case_text != NULL)
+    {
+      if (!ff_option_name ("--case", &ff_names_sky, case_text, &sky, error))
+        return FALSE;
+      change->other_sky = TRUE;
+      change->sky = (FfSky) sky;
+    }
+  if (late_text != NULL
+      && !ff_integer_parse ("--late", late_text, 0, 24 * 60, &change->late_minutes, error))
+    return FALSE;
+  change->without = (const char *const *) without;
+  change->moves = (const char *const *) moves;
+  return TRUE;
+}
+
+static FfOutcome
+run (FfConsole *console, GError **error)
+{
+  g_autoptr (FfStore) store = NULL;
+  g_autoptr (FfDay) day = NULL;
+  g_autoptr (FfDayPlan) plan = NULL;
+  FfDayChange change = { 0 };
+
+  if (!ff_console_want_words (console, 1, "JOB", error) || !read_change (&change, error))
+    return FF_FAILED;
+  store = ff_console_open (console, FF_RECORDS_READ, error);
+  if (store == NULL)
+    return FF_FAILED;
+  day = ff_day_load (store, console->words[0], error);
+  if (day == NULL)
+    return FF_FAILED;
+  plan = ff_day_plan (day, &change, error);
+  if (plan == NULL)
+    return FF_FAILED;
+  write_json (console->json, plan, ff_day_zone (day));
+  write_text (console, plan, ff_day_zone (day));
+  return plan->missed->len > 0 ? FF_NO : FF_DONE;
+}
+
+const FfCommand ff_command_plan = {
+  .name = "plan",
+  .summary = N_ ("Plan the sorties of a job"),
+  .usage = "plan JOB [--case SKY] [--late MIN] [--without ITEM] [--move SHOT=HH:MM] [--explain]",
+  .example = "fieldfarectl plan Skarrowick --case overcast",
+  .entries = entries,
+  .run = run,
+};

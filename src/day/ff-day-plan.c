@@ -1,0 +1,239 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The joins of a plan: the planner's answer as lines, promises and a bag. */
+#include "ff-plan-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "ff-scale.h"
+
+static void
+read_settings (const FfChoice *choice, FfPlanSettings *ret_settings)
+{
+  const FfSettings *settings = &choice->settings;
+
+  ret_settings->aperture = settings->aperture.written;
+  ret_settings->shutter = g_strdup (ff_scale_label (FF_SCALE_SHUTTER, settings->shutter));
+  ret_settings->shutter_s = settings->shutter_s;
+  ret_settings->shutter_angle_deg = settings->shutter_angle_deg;
+  ret_settings->iso = (int) ff_scale_written (FF_SCALE_ISO, settings->iso);
+  ret_settings->error_stops = settings->error_stops;
+}
+
+static FfPlanTake *
+read_take (const FfDayProblem *problem, const FfSortieTake *take)
+{
+  const FfShot *record = g_ptr_array_index (problem->records, take->shot);
+  FfPlanTake *read = ff_plan_take_new ();
+  gboolean has_frames = record->intent == FF_INTENT_VIDEO || record->intent == FF_INTENT_SLOW;
+
+  read->shot = g_strdup (record->label);
+  read->title = g_strdup (record->title);
+  read->from = take->from;
+  read->to = take->to;
+  read->ev100_start = take->ev100_start;
+  read->ev100_end = take->ev100_end;
+  read->need_start_stops = take->need_start;
+  read->need_end_stops = take->need_end;
+  read->intent = record->intent;
+  read->fps = has_frames ? record->fps : NAN;
+  read_settings (&take->start, &read->start);
+  read_settings (&take->end, &read->end);
+  ff_plan_add_remarks (problem, take, read->remarks);
+  return read;
+}
+
+/* The glass in front: the filter, or the clear one where the crew owns one. */
+static void
+read_filter (const FfDayProblem *problem, const FfSortieLine *line, FfPlanLine *read)
+{
+  const FfItem *item = line->filter != FF_NO_FILTER
+                           ? g_ptr_array_index (problem->filter_items, line->filter)
+                           : problem->clear;
+
+  read->filter_stops = line->filter_stops;
+  read->engraving = g_strdup (item != NULL ? item->engraving : "");
+  if (item != NULL)
+    g_ptr_array_add (read->filters, g_strdup (item->label));
+}
+
+static FfPlanLine *
+read_line (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
+{
+  const FfItem *battery = g_ptr_array_index (problem->battery_items, line->battery);
+  FfPlanLine *read = ff_plan_line_new ();
+
+  read->off_by = line->off_by;
+  read->down = line->down;
+  read->land_by = line->land_by;
+  read->battery = g_strdup (battery->label);
+  read_filter (problem, line, read);
+  for (guint i = 0; i < line->n_takes; i++)
+    g_ptr_array_add (read->takes,
+                     read_take (problem, &g_array_index (sorties->takes, FfSortieTake,
+                                                         line->first_take + i)));
+  read->trim = ff_plan_trim (problem, sorties, line);
+  read->why = ff_plan_why (problem, sorties, line);
+  return read;
+}
+
+static void
+read_misses (FfDayPlan *plan, const FfDayProblem *problem, const FfSortiePlan *sorties)
+{
+  for (guint i = 0; i < sorties->missed->len; i++)
+    {
+      const FfSortieMiss *missed = &g_array_index (sorties->missed, FfSortieMiss, i);
+      const FfShot *record = g_ptr_array_index (problem->records, missed->shot);
+      FfPlanMiss *miss = g_new0 (FfPlanMiss, 1);
+
+      miss->shot = g_strdup (record->label);
+      miss->title = g_strdup (record->title);
+      miss->reason = ff_why_not_text (missed->why);
+      g_ptr_array_add (plan->missed, miss);
+    }
+}
+
+static void
+read_charges (FfDayPlan *plan, const FfDayProblem *problem, const FfSortiePlan *sorties)
+{
+  for (guint i = 0; i < sorties->charges->len; i++)
+    {
+      const FfSortieCharge *queued = &g_array_index (sorties->charges, FfSortieCharge, i);
+      const FfItem *battery = g_ptr_array_index (problem->battery_items, queued->battery);
+      FfPlanCharge *charge = g_new0 (FfPlanCharge, 1);
+
+      charge->battery = g_strdup (battery->label);
+      charge->cool_from = queued->cool_from;
+      charge->charge_from = queued->charge_from;
+      charge->ready_at = queued->ready_at;
+      charge->attended_by = g_strdup (problem->charger_by);
+      g_ptr_array_add (plan->charges, charge);
+    }
+}
+
+static void
+count_up (FfDayPlan *plan, const FfSortiePlan *sorties)
+{
+  g_autoptr (GHashTable) batteries = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+      const FfSortieLine *now = &g_array_index (sorties->lines, FfSortieLine, i);
+
+      g_hash_table_add (batteries, line->battery);
+      if (i > 0 && now->filter != g_array_index (sorties->lines, FfSortieLine, i - 1).filter)
+        plan->swaps++;
+    }
+  plan->batteries_used = (int) g_hash_table_size (batteries);
+}
+
+static FfDayPlan *
+read_plan (const FfDayProblem *problem, const FfSortiePlan *sorties)
+{
+  FfDayPlan *plan = ff_day_plan_new ();
+
+  plan->job = g_strdup (problem->day->job->title);
+  plan->version = g_strdup (problem->day->job->version);
+  plan->sky = problem->sky;
+  for (guint i = 0; i < sorties->lines->len; i++)
+    {
+      const FfSortieLine *line = &g_array_index (sorties->lines, FfSortieLine, i);
+      FfPlanLine *read = read_line (problem, sorties, line);
+
+      read->line = (int) i + 1;
+      g_ptr_array_add (plan->lines, read);
+      ff_plan_add_clashes (problem, sorties, line, plan->clashes);
+    }
+  if (problem->filters->len == 0)
+    g_ptr_array_add (plan->clashes,
+                     g_strdup (_ ("No neutral-density filter is at hand: shots that need one are "
+                                  "not flown or run at a narrow shutter.")));
+  read_misses (plan, problem, sorties);
+  read_charges (plan, problem, sorties);
+  count_up (plan, sorties);
+  plan->cost = sorties->cost;
+  memcpy (plan->parts, sorties->parts, sizeof plan->parts);
+  plan->optimal = sorties->optimal;
+  return plan;
+}
+
+static FfDayPlan *
+plan_once (const FfDay *day, const FfDayChange *change, GError **error)
+{
+  g_autoptr (FfDayProblem) problem = ff_day_problem_new (day, change, error);
+  g_autoptr (FfSortiePlan) sorties = NULL;
+
+  if (problem == NULL)
+    return NULL;
+  sorties = ff_sorties_plan (&problem->problem);
+  return read_plan (problem, sorties);
+}
+
+/* ---- The bag ---- */
+
+static gboolean
+holds (GPtrArray *labels, const char *label)
+{
+  return g_ptr_array_find_with_equal_func (labels, label, g_str_equal, NULL);
+}
+
+static void
+add_filters_of (const FfDayPlan *plan, GPtrArray *labels, GPtrArray *but_not)
+{
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+
+      for (guint j = 0; j < line->filters->len; j++)
+        {
+          const char *label = g_ptr_array_index (line->filters, j);
+
+          if (!holds (labels, label) && (but_not == NULL || !holds (but_not, label)))
+            g_ptr_array_add (labels, g_strdup (label));
+        }
+    }
+}
+
+/* Packed for what the sky may do, not only for the forecast: every sky darker than it, down to
+ * overcast. */
+static gboolean
+fill_bag (FfDayPlan *plan, const FfDay *day, const FfDayChange *change, GError **error)
+{
+  add_filters_of (plan, plan->bag_needed, NULL);
+  for (int sky = (int) plan->sky + 1; sky <= FF_SKY_OVERCAST; sky++)
+    {
+      FfDayChange darker = *change;
+      g_autoptr (FfDayPlan) other = NULL;
+
+      darker.other_sky = TRUE;
+      darker.sky = (FfSky) sky;
+      other = plan_once (day, &darker, error);
+      if (other == NULL)
+        return FALSE;
+      add_filters_of (other, plan->bag_in_case, plan->bag_needed);
+    }
+  return TRUE;
+}
+
+FfDayPlan *
+ff_day_plan (const FfDay *day, const FfDayChange *change, GError **error)
+{
+  static const FfDayChange no_change;
+  const FfDayChange *wanted = change != NULL ? change : &no_change;
+  g_autoptr (FfDayPlan) plan = plan_once (day, wanted, error);
+
+  if (plan == NULL || !fill_bag (plan, day, wanted, error))
+    return NULL;
+  if (wanted->late_minutes > 0 || wanted->without != NULL || wanted->moves != NULL)
+    {
+      FfDayChange before = { .other_sky = wanted->other_sky, .sky = wanted->sky };
+      g_autoptr (FfDayPlan) as_was = plan_once (day, &before, error);
+
+      if (as_was == NULL)
+        return NULL;
+      ff_plan_add_changes (as_was, plan);
+    }
+  return g_steal_pointer (&plan);
+}

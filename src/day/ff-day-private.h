@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of this room share about a loaded day. */
+#pragma once
+
+#include "ff-advise.h"
+#include "ff-civil.h"
+#include "ff-crew.h"
+#include "ff-day.h"
+#include "ff-flight.h"
+#include "ff-item.h"
+#include "ff-job.h"
+#include "ff-limit.h"
+#include "ff-place.h"
+#include "ff-shot.h"
+#include "ff-sun.h"
+
+struct _FfDay {
+  FfJob *job;
+  FfPlace *place;      /* NULL: none yet */
+  GTimeZone *zone;     /* the place's, or UTC */
+  FfDate date;
+  gboolean has_date;
+  GPtrArray *shots;    /* FfShot, in the order of the list */
+  GPtrArray *crew;     /* FfMember with the role they have in this job */
+  GPtrArray *items;    /* FfItem: all that the crew owns */
+  GPtrArray *limits;   /* FfLimit */
+};
+
+/* An item by id, or NULL. */
+FfItem *ff_day_item (const FfDay *day, const char *id);
+
+/* Whether the job may use the item: it is on the job's list, or there is no list. */
+gboolean ff_day_uses (const FfDay *day, const FfItem *item);
+
+/* The aircraft and camera of the job; NULL when there is none. */
+FfItem *ff_day_aircraft (const FfDay *day);
+FfItem *ff_day_camera (const FfDay *day);
+
+/* A camera record as what it can be set to. Error: FF_ERROR_INPUT. */
+gboolean ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GError **error);
+
+/* A shot as what it wants. Error: FF_ERROR_INPUT. */
+gboolean ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error);
+
+/* The sun over the day's place, held for its local day and the night after. */
+void ff_day_sun (const FfDay *day, FfSunTrack *ret_track);
+
+/* EV at ISO 100 for each whole minute of [from, to], as this shot meets it. */
+double *ff_day_light (const FfDay *day,
+                      const FfShot *shot,
+                      FfSky sky,
+                      gint64 from,
+                      gint64 to) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Instant of a wall clock of the day. Error: FF_ERROR_INPUT, prefixed with `what`. */
+gboolean ff_day_instant (const FfDay *day,
+                         int clock,
+                         const char *what,
+                         gint64 *ret_instant,
+                         GError **error);

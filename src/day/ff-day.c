@@ -1,0 +1,279 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "ff-day-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "ff-daylight.h"
+#include "ff-error.h"
+#include "ff-scale.h"
+
+static gboolean
+load_place (FfDay *day, FfStore *store, GError **error)
+{
+  if (*day->job->place_id == '\0')
+    {
+      day->zone = g_time_zone_new_utc ();
+      return TRUE;
+    }
+  day->place = ff_place_load (store, day->job->place_id, error);
+  if (day->place == NULL)
+    return FALSE;
+  day->zone = ff_zone_new (day->place->zone, error);
+  return day->zone != NULL;
+}
+
+static gboolean
+load_lists (FfDay *day, FfStore *store, GError **error)
+{
+  day->shots = ff_shots_load (store, day->job->id, error);
+  if (day->shots == NULL)
+    return FALSE;
+  day->crew = ff_job_crew_load (store, day->job->id, error);
+  if (day->crew == NULL)
+    return FALSE;
+  day->items = ff_items_load (store, error);
+  if (day->items == NULL)
+    return FALSE;
+  day->limits = ff_limits_load (store, error);
+  return day->limits != NULL;
+}
+
+FfDay *
+ff_day_load (FfStore *store, const char *wanted, GError **error)
+{
+  g_autofree char *id = ff_job_find (store, wanted, error);
+  g_autoptr (FfDay) day = NULL;
+
+  if (id == NULL)
+    return NULL;
+  day = g_new0 (FfDay, 1);
+  day->job = ff_job_load (store, id, error);
+  if (day->job == NULL || !load_place (day, store, error) || !load_lists (day, store, error))
+    return NULL;
+  if (*day->job->date != '\0')
+    {
+      if (!ff_date_parse (day->job->date, &day->date, error))
+        return NULL;
+      day->has_date = TRUE;
+    }
+  return g_steal_pointer (&day);
+}
+
+void
+ff_day_free (FfDay *day)
+{
+  if (day == NULL)
+    return;
+  ff_job_free (day->job);
+  ff_place_free (day->place);
+  g_clear_pointer (&day->zone, g_time_zone_unref);
+  g_clear_pointer (&day->shots, g_ptr_array_unref);
+  g_clear_pointer (&day->crew, g_ptr_array_unref);
+  g_clear_pointer (&day->items, g_ptr_array_unref);
+  g_clear_pointer (&day->limits, g_ptr_array_unref);
+  g_free (day);
+}
+
+GTimeZone *
+ff_day_zone (const FfDay *day)
+{
+  return day->zone;
+}
+
+FfItem *
+ff_day_item (const FfDay *day, const char *id)
+{
+  for (guint i = 0; id != NULL && i < day->items->len; i++)
+    {
+      FfItem *item = g_ptr_array_index (day->items, i);
+
+      if (g_str_equal (item->id, id))
+        return item;
+    }
+  return NULL;
+}
+
+gboolean
+ff_day_uses (const FfDay *day, const FfItem *item)
+{
+  GPtrArray *ids = day->job->item_ids;
+
+  if (ids == NULL || ids->len == 0)
+    return TRUE;
+  for (guint i = 0; i < ids->len; i++)
+    if (g_str_equal (g_ptr_array_index (ids, i), item->id))
+      return TRUE;
+  return FALSE;
+}
+
+FfItem *
+ff_day_aircraft (const FfDay *day)
+{
+  FfItem *aircraft = ff_day_item (day, day->job->aircraft_id);
+
+  for (guint i = 0; aircraft == NULL && i < day->items->len; i++)
+    {
+      FfItem *item = g_ptr_array_index (day->items, i);
+
+      if (item->kind == FF_KIND_AIRCRAFT && item->state == FF_STATE_SERVICEABLE
+          && ff_day_uses (day, item))
+        aircraft = item;
+    }
+  return aircraft;
+}
+
+FfItem *
+ff_day_camera (const FfDay *day)
+{
+  FfItem *aircraft = ff_day_aircraft (day);
+
+  return aircraft != NULL ? ff_day_item (day, aircraft->camera_id) : NULL;
+}
+
+/* ---- Records as kernels see them ---- */
+
+static gboolean
+read_step (FfScale scale, const char *what, const char *label, guint *ret_step, GError **error)
+{
+  int step = ff_scale_find (scale, label);
+
+  if (step < 0)
+    {
+      g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                   _ ("%s: “%s” is not a step of the third-stop series"), what, label);
+      return FALSE;
+    }
+  *ret_step = (guint) step;
+  return TRUE;
+}
+
+static gboolean
+read_iso (const char *what, int iso, guint *ret_step, GError **error)
+{
+  g_autofree char *label = g_strdup_printf ("%d", iso);
+
+  return read_step (FF_SCALE_ISO, what, label, ret_step, error);
+}
+
+static gboolean
+read_apertures (const FfItem *camera, FfCameraRange *range, GError **error)
+{
+  g_auto (GStrv) parts = g_strsplit (camera->apertures, ",", FF_MAX_APERTURES);
+
+  for (guint i = 0; parts[i] != NULL && *g_strstrip (parts[i]) != '\0'; i++)
+    {
+      FfAperture *aperture = &range->apertures[range->n_apertures++];
+
+      if (!ff_aperture_parse (camera->label, parts[i], &aperture->written, &aperture->exact, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+read_bases (const FfItem *camera, FfCameraRange *range, GError **error)
+{
+  g_auto (GStrv) parts = g_strsplit (camera->base_iso, ",", FF_MAX_BASES);
+
+  for (guint i = 0; parts[i] != NULL && *g_strstrip (parts[i]) != '\0'; i++)
+    if (!read_step (FF_SCALE_ISO, camera->label, parts[i], &range->base_iso[range->n_bases++],
+                    error))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GError **error)
+{
+  FfCameraRange range = { .pitch_um = isfinite (camera->pitch_um) ? camera->pitch_um : 0 };
+
+  if (!read_apertures (camera, &range, error) || !read_bases (camera, &range, error)
+      || !read_iso (camera->label, camera->iso_low, &range.iso_low, error)
+      || !read_iso (camera->label, camera->iso_high, &range.iso_high, error)
+      || !read_step (FF_SCALE_SHUTTER, camera->label, camera->shutter_fast, &range.shutter_fast,
+                     error)
+      || !read_step (FF_SCALE_SHUTTER, camera->label, camera->shutter_slow, &range.shutter_slow,
+                     error))
+    return FALSE;
+  *ret_range = range;
+  return TRUE;
+}
+
+gboolean
+ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error)
+{
+  FfWant want = {
+    .intent = shot->intent,
+    .fps = shot->fps,
+    .angle_deg = shot->angle_deg,
+    .angle_from_deg = shot->angle_from_deg,
+    .angle_to_deg = shot->angle_to_deg,
+    .frames = shot->frames,
+    .step_stops = shot->step_stops,
+    .interval_s = shot->interval_s,
+    .max_iso = shot->max_iso,
+  };
+
+  if (shot->hold_aperture > 0)
+    {
+      g_autofree char *text = g_strdup_printf ("%g", shot->hold_aperture);
+      double written;
+
+      g_strdelimit (text, ",", '.');
+      if (!ff_aperture_parse (shot->label, text, &written, &want.hold_aperture, error))
+        return FALSE;
+    }
+  *ret_want = want;
+  return TRUE;
+}
+
+/* ---- Sun and light ---- */
+
+void
+ff_day_sun (const FfDay *day, FfSunTrack *ret_track)
+{
+  FfSite site = { day->place->latitude_deg, day->place->longitude_deg, day->place->elevation_m };
+  gint64 from, to;
+
+  ff_day_bounds (day->date, day->zone, &from, &to);
+  ff_sun_track_init (ret_track, (double) from, (double) from + 2 * 86400, &site);
+}
+
+double *
+ff_day_light (const FfDay *day, const FfShot *shot, FfSky sky, gint64 from, gint64 to)
+{
+  gsize n = (gsize) ((to - from) / 60) + 1;
+  double *ev100 = g_new (double, n);
+  FfSunTrack track;
+
+  ff_day_sun (day, &track);
+  for (gsize i = 0; i < n; i++)
+    {
+      FfDaylightQuery query = {
+        .sky = sky, .view = shot->view, .offset_stops = shot->subject_offset_stops,
+        /* All round: the brightest side is planned for; the others are darker. */
+        .from_sun_deg = 180,
+      };
+      FfDirection sun;
+      FfDaylight light;
+
+      ff_sun_track_direction (&track, (double) from + (double) i * 60, &sun);
+      query.sun_altitude_deg = sun.altitude_deg;
+      if (isfinite (shot->bearing_deg))
+        query.from_sun_deg = ff_bearing_difference_deg (shot->bearing_deg, sun.azimuth_deg);
+      ff_daylight (&query, &light);
+      ev100[i] = light.ev100;
+    }
+  return ev100;
+}
+
+gboolean
+ff_day_instant (const FfDay *day, int clock, const char *what, gint64 *ret_instant, GError **error)
+{
+  if (ff_instant_from_clock (day->date, clock, day->zone, ret_instant, error))
+    return TRUE;
+  g_prefix_error (error, "%s: ", what);
+  return FALSE;
+}

@@ -1,0 +1,273 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sentences of a plan: why this filter, how to trim, what clashes, what a change does. */
+#include "ff-plan-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "ff-number.h"
+#include "ff-scale.h"
+
+/* Between takes ISO may be raised this far, where the shot says nothing of its own (common
+ * practice, no source). */
+#define TRIM_ISO 400
+#define CLASH_STOPS 1.5   /* needs this far apart on one battery are said */
+#define STEADY_STOPS 0.15 /* light that changes less over a sortie needs no trim */
+
+static const FfSortieTake *
+take_of (const FfSortiePlan *sorties, const FfSortieLine *line, guint index)
+{
+  return &g_array_index (sorties->takes, FfSortieTake, line->first_take + index);
+}
+
+static const FfShot *
+record_of (const FfDayProblem *problem, const FfSortieTake *take)
+{
+  return g_ptr_array_index (problem->records, take->shot);
+}
+
+static char *
+clock_of (const FfDayProblem *problem, gint64 at)
+{
+  return ff_instant_clock ((double) at, problem->day->zone);
+}
+
+/* "A needs 4.9 at 16:32 and 4.9 at 16:38" */
+static char *
+need_phrase (const FfDayProblem *problem, const FfSortieTake *take)
+{
+  g_autofree char *from = clock_of (problem, take->from);
+  g_autofree char *to = clock_of (problem, take->to);
+  const char *label = record_of (problem, take)->label;
+
+  if (!isfinite (take->need_start))
+    /* Translators: shot label, then its first and last clock time; stills take any shutter. */
+    return g_strdup_printf (_ ("%s is stills from %s to %s"), label, from, to);
+  /* Translators: shot label, need in stops, clock time, need in stops, clock time. */
+  return g_strdup_printf (_ ("%s needs %.1f at %s and %.1f at %s"), label, take->need_start, from,
+                          take->need_end, to);
+}
+
+char *
+ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *stops = ff_number_format (line->filter_stops, 1);
+
+  if (line->filter == FF_NO_FILTER)
+    g_string_append (text, _ ("No filter: "));
+  else
+    /* Translators: the strength of a filter in stops, before the reason for it. */
+    g_string_append_printf (text, _ ("%s stops: "), stops);
+  for (guint i = 0; i < line->n_takes; i++)
+    {
+      g_autofree char *phrase = need_phrase (problem, take_of (sorties, line, i));
+
+      g_string_append_printf (text, "%s%s", i > 0 ? "; " : "", phrase);
+    }
+  g_string_append_c (text, '.');
+  return g_string_free (text, FALSE);
+}
+
+/* The lowest ISO limit of the shots on a line. */
+static int
+trim_iso (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
+{
+  double lowest = MIN (TRIM_ISO, ff_scale_written (FF_SCALE_ISO, problem->camera.iso_high));
+
+  for (guint i = 0; i < line->n_takes; i++)
+    {
+      const FfShot *shot = record_of (problem, take_of (sorties, line, i));
+
+      if (shot->max_iso > 0)
+        lowest = MIN (lowest, shot->max_iso);
+    }
+  return (int) lowest;
+}
+
+char *
+ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
+{
+  const FfSortieTake *first = take_of (sorties, line, 0);
+  const FfSortieTake *last = take_of (sorties, line, line->n_takes - 1);
+  double change = last->ev100_end - first->ev100_start;
+
+  if (change < -STEADY_STOPS)
+    /* Translators: what the camera operator does between takes as the light fades. */
+    return g_strdup_printf (_ ("As it darkens: open the shutter, then raise ISO between takes, "
+                               "to %d at most; then land."),
+                            trim_iso (problem, sorties, line));
+  if (change > STEADY_STOPS)
+    return g_strdup (_ ("As it brightens: lower ISO to its base, then close the shutter."));
+  return g_strdup (_ ("The light holds: leave the settings alone within a take."));
+}
+
+/* ---- Remarks and clashes ---- */
+
+static void
+add_choice_remarks (const FfChoice *choice, GPtrArray *remarks)
+{
+  for (guint i = 0; i < choice->n_remarks; i++)
+    {
+      g_autofree char *text = ff_remark_text (&choice->remarks[i]);
+
+      if (!g_ptr_array_find_with_equal_func (remarks, text, g_str_equal, NULL))
+        g_ptr_array_add (remarks, g_steal_pointer (&text));
+    }
+}
+
+void
+ff_plan_add_remarks (const FfDayProblem *problem, const FfSortieTake *take, GPtrArray *remarks)
+{
+  add_choice_remarks (&take->start, remarks);
+  if (fabs (take->end.settings.error_stops) > FF_REACH_STOPS
+      && fabs (take->start.settings.error_stops) <= FF_REACH_STOPS)
+    {
+      g_autofree char *clock = clock_of (problem, take->to);
+
+      g_ptr_array_add (remarks, g_strdup_printf (_ ("No longer exposed right at %s: %+.1f stops"),
+                                                 clock, take->end.settings.error_stops));
+    }
+}
+
+/* "B runs at 1/80 (112°)", "C at ISO 250" */
+static char *
+who_pays (const FfDayProblem *problem, const FfSortieTake *take)
+{
+  const FfSettings *settings = &take->start.settings;
+  const char *label = record_of (problem, take)->label;
+  const char *shutter = ff_scale_label (FF_SCALE_SHUTTER, settings->shutter);
+  int iso = (int) ff_scale_written (FF_SCALE_ISO, settings->iso);
+
+  if (isfinite (settings->shutter_angle_deg))
+    /* Translators: shot label, shutter time, shutter angle in degrees, ISO. */
+    return g_strdup_printf (_ ("%s runs at %s (%.0f°), ISO %d"), label, shutter,
+                            settings->shutter_angle_deg, iso);
+  /* Translators: shot label, shutter time, ISO. */
+  return g_strdup_printf (_ ("%s runs at %s, ISO %d"), label, shutter, iso);
+}
+
+static void
+add_clash (const FfDayProblem *problem,
+           const FfSortieTake *first,
+           const FfSortieTake *second,
+           GPtrArray *clashes)
+{
+  double apart = fabs (first->need_start - second->need_start);
+  g_autofree char *first_pays = NULL;
+  g_autofree char *second_pays = NULL;
+
+  if (!(apart >= CLASH_STOPS)) /* stills have no need to compare */
+    return;
+  first_pays = who_pays (problem, first);
+  second_pays = who_pays (problem, second);
+  g_ptr_array_add (clashes,
+                   /* Translators: two shot labels, how far apart, then what each runs at. */
+                   g_strdup_printf (_ ("%s and %s share a battery and are %.1f stops apart: %s; "
+                                       "%s."),
+                                    record_of (problem, first)->label,
+                                    record_of (problem, second)->label, apart, first_pays,
+                                    second_pays));
+}
+
+void
+ff_plan_add_clashes (const FfDayProblem *problem,
+                     const FfSortiePlan *sorties,
+                     const FfSortieLine *line,
+                     GPtrArray *clashes)
+{
+  for (guint i = 0; i + 1 < line->n_takes; i++)
+    for (guint j = i + 1; j < line->n_takes; j++)
+      add_clash (problem, take_of (sorties, line, i), take_of (sorties, line, j), clashes);
+}
+
+/* ---- Changes ---- */
+
+static const FfPlanMiss *
+find_miss (const FfDayPlan *plan, const char *shot)
+{
+  for (guint i = 0; i < plan->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
+
+      if (g_str_equal (miss->shot, shot))
+        return miss;
+    }
+  return NULL;
+}
+
+static void
+add_lost_and_won (const FfDayPlan *before, FfDayPlan *after)
+{
+  for (guint i = 0; i < after->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (after->missed, i);
+
+      if (find_miss (before, miss->shot) == NULL)
+        g_ptr_array_add (after->changes, g_strdup_printf (_ ("%s (%s) is lost: %s."), miss->shot,
+                                                          miss->title, miss->reason));
+    }
+  for (guint i = 0; i < before->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (before->missed, i);
+
+      if (find_miss (after, miss->shot) == NULL)
+        g_ptr_array_add (after->changes, g_strdup_printf (_ ("%s (%s) is flown after all."),
+                                                          miss->shot, miss->title));
+    }
+}
+
+static const FfPlanLine *
+line_of_shot (const FfDayPlan *plan, const char *shot)
+{
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+
+      for (guint j = 0; j < line->takes->len; j++)
+        if (g_str_equal (((const FfPlanTake *) g_ptr_array_index (line->takes, j))->shot, shot))
+          return line;
+    }
+  return NULL;
+}
+
+static void
+add_other_filters (const FfDayPlan *before, FfDayPlan *after)
+{
+  for (guint i = 0; i < after->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (after->lines, i);
+
+      for (guint j = 0; j < line->takes->len; j++)
+        {
+          const FfPlanTake *take = g_ptr_array_index (line->takes, j);
+          const FfPlanLine *was = line_of_shot (before, take->shot);
+          g_autofree char *new_stops = ff_number_format (line->filter_stops, 1);
+          g_autofree char *old_stops = NULL;
+
+          if (was == NULL || fabs (was->filter_stops - line->filter_stops) < 0.05)
+            continue;
+          old_stops = ff_number_format (was->filter_stops, 1);
+          g_ptr_array_add (after->changes,
+                           /* Translators: shot label, stops of the new filter, of the old one. */
+                           g_strdup_printf (_ ("%s flies behind %s stops instead of %s."),
+                                            take->shot, new_stops, old_stops));
+        }
+    }
+}
+
+void
+ff_plan_add_changes (const FfDayPlan *before, FfDayPlan *after)
+{
+  int more = (int) after->lines->len - (int) before->lines->len;
+
+  add_lost_and_won (before, after);
+  if (more != 0)
+    g_ptr_array_add (after->changes,
+                     g_strdup_printf (_ ("%u sorties instead of %u."), after->lines->len,
+                                      before->lines->len));
+  add_other_filters (before, after);
+  if (after->changes->len == 0)
+    g_ptr_array_add (after->changes, g_strdup (_ ("All shots stay, behind the same filters.")));
+}

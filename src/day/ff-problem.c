@@ -1,0 +1,365 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* States the planning problem from a day's records. */
+#include "ff-plan-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "ff-error.h"
+
+/* In a sortie that must serve shots with different needs the shutter may close this far, at a
+ * price; below it motion stutters (common practice, no source). */
+#define NARROWEST_ANGLE_DEG 45.0
+#define CLEAR_STOPS 0.05
+#define THIRD (1.0 / 3.0)
+
+static gboolean
+missing (GError **error, const FfDay *day, const char *sentence)
+{
+  g_set_error (error, FF_ERROR, FF_ERROR_INPUT, "%s: %s", day->job->title, sentence);
+  return FALSE;
+}
+
+static gboolean
+check_day (const FfDay *day, GError **error)
+{
+  if (!day->has_date)
+    return missing (error, day, _ ("the job has no date; enter the day of the shoot"));
+  if (day->place == NULL)
+    return missing (error, day, _ ("the job has no place; enter where it is flown"));
+  if (day->shots->len == 0)
+    return missing (error, day, _ ("the job has no shots; enter at least one"));
+  if (ff_day_aircraft (day) == NULL)
+    return missing (error, day, _ ("no serviceable aircraft; enter one in the gear"));
+  if (ff_day_camera (day) == NULL)
+    return missing (error, day, _ ("the aircraft has no camera; enter what it carries"));
+  return TRUE;
+}
+
+static gboolean
+is_without (const FfDayChange *change, const FfItem *item)
+{
+  for (guint i = 0; change->without != NULL && change->without[i] != NULL; i++)
+    if (g_ascii_strcasecmp (change->without[i], item->label) == 0
+        || g_str_equal (change->without[i], item->id))
+      return TRUE;
+  return FALSE;
+}
+
+/* An item that is not here would be planned with in silence: unknown names are an error. */
+static gboolean
+check_without (const FfDay *day, const FfDayChange *change, GError **error)
+{
+  for (guint i = 0; change->without != NULL && change->without[i] != NULL; i++)
+    {
+      const FfDayChange one = { .without = (const char *const[]) { change->without[i], NULL } };
+      gboolean known = FALSE;
+
+      for (guint j = 0; j < day->items->len && !known; j++)
+        known = is_without (&one, g_ptr_array_index (day->items, j));
+      if (!known)
+        {
+          g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                       _ ("no item is labelled “%s”; the gear list shows the labels"),
+                       change->without[i]);
+          return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static gboolean
+is_available (const FfDayProblem *self, const FfDayChange *change, const FfItem *item)
+{
+  return item->state == FF_STATE_SERVICEABLE && ff_day_uses (self->day, item)
+         && !is_without (change, item);
+}
+
+/* ---- Shots ---- */
+
+/* "D=18:20" moves the window of D there, as long as it was. */
+static gboolean
+moved_clock (const FfDayChange *change, const FfShot *shot, int *ret_clock, GError **error)
+{
+  *ret_clock = shot->window_from;
+  for (guint i = 0; change->moves != NULL && change->moves[i] != NULL; i++)
+    {
+      const char *equals = strchr (change->moves[i], '=');
+      gsize length = equals != NULL ? (gsize) (equals - change->moves[i]) : 0;
+
+      if (equals != NULL && strlen (shot->label) == length
+          && g_ascii_strncasecmp (change->moves[i], shot->label, length) == 0
+          && !ff_clock_parse (equals + 1, ret_clock, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+check_moves (const FfDay *day, const FfDayChange *change, GError **error)
+{
+  for (guint i = 0; change->moves != NULL && change->moves[i] != NULL; i++)
+    {
+      g_auto (GStrv) parts = g_strsplit (change->moves[i], "=", 2);
+      gboolean known = FALSE;
+
+      for (guint j = 0; parts[0] != NULL && parts[1] != NULL && j < day->shots->len; j++)
+        {
+          const FfShot *shot = g_ptr_array_index (day->shots, j);
+
+          known = known || g_ascii_strcasecmp (shot->label, parts[0]) == 0;
+        }
+      if (!known)
+        {
+          g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                       _ ("“%s” moves no shot of this job; accepted: SHOT=HH:MM"),
+                       change->moves[i]);
+          return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static gboolean
+add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError **error)
+{
+  FfSortieShot shot = {
+    .label = record->label,
+    .minutes = record->minutes,
+    .weight = record->weight,
+    .own_from_angle_deg = NARROWEST_ANGLE_DEG,
+  };
+  double *light;
+  int clock;
+
+  if (!ff_day_want (record, &shot.want, error) || !moved_clock (change, record, &clock, error)
+      || !ff_day_instant (self->day, clock, record->label, &shot.window_from, error)
+      || !ff_day_instant (self->day, clock + record->window_to - record->window_from,
+                          record->label, &shot.window_to, error)
+      || !ff_advise_check (&self->camera, &shot.want, error))
+    {
+      g_prefix_error (error, _ ("shot %s: "), record->label);
+      return FALSE;
+    }
+  light = ff_day_light (self->day, record, self->sky, self->problem.from, self->problem.to);
+  shot.ev100 = light;
+  g_ptr_array_add (self->lights, light);
+  g_array_append_val (self->shots, shot);
+  g_ptr_array_add (self->records, record);
+  return TRUE;
+}
+
+static int
+compare_shots (gconstpointer a, gconstpointer b)
+{
+  const FfShot *first = *(FfShot *const *) a, *second = *(FfShot *const *) b;
+
+  if (first->window_from != second->window_from)
+    return first->window_from - second->window_from;
+  if (first->window_to != second->window_to)
+    return first->window_to - second->window_to;
+  return first->position - second->position;
+}
+
+/* The order they are flown in: by the time that their windows open. */
+static gboolean
+add_shots (FfDayProblem *self, const FfDayChange *change, GError **error)
+{
+  g_autoptr (GPtrArray) order = g_ptr_array_copy (self->day->shots, NULL, NULL);
+
+  g_ptr_array_set_free_func (order, NULL);
+  g_ptr_array_sort (order, compare_shots);
+  for (guint i = 0; i < order->len; i++)
+    if (!add_shot (self, change, g_ptr_array_index (order, i), error))
+      return FALSE;
+  return TRUE;
+}
+
+/* A moved shot may have to change its place in the order. */
+static void
+sort_moved (FfDayProblem *self)
+{
+  FfSortieShot *shots = (FfSortieShot *) (gpointer) self->shots->data;
+
+  for (guint i = 1; i < self->shots->len; i++)
+    for (guint j = i; j > 0 && shots[j].window_from < shots[j - 1].window_from; j--)
+      {
+        FfSortieShot shot = shots[j];
+        gpointer record = self->records->pdata[j];
+
+        shots[j] = shots[j - 1];
+        self->records->pdata[j] = self->records->pdata[j - 1];
+        shots[j - 1] = shot;
+        self->records->pdata[j - 1] = record;
+      }
+}
+
+/* ---- Gear ---- */
+
+static void
+add_filter_setting (FfDayProblem *self, FfItem *item, double stops)
+{
+  FfSortieFilter filter = { item->label, stops };
+
+  g_array_append_val (self->filters, filter);
+  g_ptr_array_add (self->filter_items, item);
+}
+
+static void
+add_filter (FfDayProblem *self, FfItem *item)
+{
+  double stops = isfinite (item->measured_stops) ? item->measured_stops : item->stops;
+
+  if (item->stops_to <= item->stops + CLEAR_STOPS && stops < CLEAR_STOPS)
+    self->clear = item;
+  else if (item->stops_to <= item->stops + CLEAR_STOPS)
+    add_filter_setting (self, item, stops);
+  else /* a variable filter is set on the ground, in thirds */
+    for (double set = item->stops; set < item->stops_to + 0.01; set += THIRD)
+      add_filter_setting (self, item, set);
+}
+
+static void
+add_battery (FfDayProblem *self, FfItem *item)
+{
+  FfSortieBattery battery = { item->label, item->usable_minutes, self->problem.from };
+
+  /* A battery of a controller or van has no flying minutes. */
+  if (item->usable_minutes <= 0 || self->batteries->len >= FF_SORTIE_MAX_BATTERIES)
+    return;
+  g_array_append_val (self->batteries, battery);
+  g_ptr_array_add (self->battery_items, item);
+}
+
+static void
+add_charger (FfDayProblem *self, const FfItem *item)
+{
+  self->problem.charger_slots = (guint) item->slots;
+  self->problem.cool_minutes = item->cool_minutes;
+  self->problem.charge_minutes = item->charge_minutes;
+  for (guint i = 0; i < self->day->crew->len; i++)
+    {
+      const FfMember *member = g_ptr_array_index (self->day->crew, i);
+
+      if (g_str_equal (member->id, item->attended_by))
+        self->charger_by = member->name;
+    }
+  self->problem.charger_attended = self->charger_by != NULL;
+}
+
+static void
+add_gear (FfDayProblem *self, const FfDayChange *change)
+{
+  for (guint i = 0; i < self->day->items->len; i++)
+    {
+      FfItem *item = g_ptr_array_index (self->day->items, i);
+
+      if (!is_available (self, change, item))
+        continue;
+      if (item->kind == FF_KIND_FILTER)
+        add_filter (self, item);
+      else if (item->kind == FF_KIND_BATTERY)
+        add_battery (self, item);
+      else if (item->kind == FF_KIND_CHARGER && self->problem.charger_slots == 0)
+        add_charger (self, item);
+    }
+}
+
+/* ---- The whole ---- */
+
+static gboolean
+set_hours (FfDayProblem *self, const FfDayChange *change, GError **error)
+{
+  const FfJob *job = self->day->job;
+  int first_off = job->first_off, all_down = job->all_down;
+
+  for (guint i = 0; i < self->day->shots->len; i++)
+    {
+      const FfShot *shot = g_ptr_array_index (self->day->shots, i);
+      int off = MAX (shot->window_from - job->out_minutes, 0);
+
+      if (job->first_off == FF_NO_CLOCK && (first_off == FF_NO_CLOCK || off < first_off))
+        first_off = off;
+      if (job->all_down == FF_NO_CLOCK)
+        all_down = MAX (all_down, shot->window_to + job->back_minutes);
+    }
+  first_off += MAX (change->late_minutes, 0);
+  if (!ff_day_instant (self->day, first_off, _ ("first off"), &self->problem.from, error)
+      || !ff_day_instant (self->day, all_down, _ ("all down"), &self->problem.to, error))
+    return FALSE;
+  if (self->problem.to <= self->problem.from)
+    return missing (error, self->day, _ ("all down is not after first off; put the hours right"));
+  return TRUE;
+}
+
+static void
+set_times (FfDayProblem *self)
+{
+  const FfJob *job = self->day->job;
+
+  self->problem.out_minutes = job->out_minutes;
+  self->problem.back_minutes = job->back_minutes;
+  self->problem.battery_change_minutes = job->battery_change_minutes;
+  self->problem.filter_change_minutes = job->filter_change_minutes;
+}
+
+static void
+point_at_arrays (FfDayProblem *self)
+{
+  self->problem.camera = &self->camera;
+  self->problem.shots = (const FfSortieShot *) (gpointer) self->shots->data;
+  self->problem.n_shots = self->shots->len;
+  self->problem.filters = (const FfSortieFilter *) (gpointer) self->filters->data;
+  self->problem.n_filters = self->filters->len;
+  self->problem.batteries = (const FfSortieBattery *) (gpointer) self->batteries->data;
+  self->problem.n_batteries = self->batteries->len;
+}
+
+FfDayProblem *
+ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
+{
+  g_autoptr (FfDayProblem) self = g_new0 (FfDayProblem, 1);
+
+  self->day = day;
+  self->sky = change->other_sky ? change->sky : day->job->sky;
+  self->shots = g_array_new (FALSE, FALSE, sizeof (FfSortieShot));
+  self->filters = g_array_new (FALSE, FALSE, sizeof (FfSortieFilter));
+  self->batteries = g_array_new (FALSE, FALSE, sizeof (FfSortieBattery));
+  self->records = g_ptr_array_new ();
+  self->filter_items = g_ptr_array_new ();
+  self->battery_items = g_ptr_array_new ();
+  self->lights = g_ptr_array_new_with_free_func (g_free);
+  if (!check_day (day, error) || !check_without (day, change, error)
+      || !check_moves (day, change, error)
+      || !ff_day_camera_range (ff_day_camera (day), &self->camera, error)
+      || !set_hours (self, change, error))
+    return NULL;
+  set_times (self);
+  add_gear (self, change);
+  if (self->batteries->len == 0)
+    {
+      missing (error, day, _ ("no serviceable battery; enter one in the gear"));
+      return NULL;
+    }
+  if (!add_shots (self, change, error))
+    return NULL;
+  sort_moved (self);
+  point_at_arrays (self);
+  return g_steal_pointer (&self);
+}
+
+void
+ff_day_problem_free (FfDayProblem *self)
+{
+  if (self == NULL)
+    return;
+  g_array_unref (self->shots);
+  g_array_unref (self->filters);
+  g_array_unref (self->batteries);
+  g_ptr_array_unref (self->records);
+  g_ptr_array_unref (self->filter_items);
+  g_ptr_array_unref (self->battery_items);
+  g_ptr_array_unref (self->lights);
+  g_free (self);
+}

@@ -1,0 +1,535 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "ff-sheet-facts.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "ff-day-private.h"
+#include "ff-daylight.h"
+#include "ff-events.h"
+#include "ff-number.h"
+
+#define LOW_SUN_DEG 10.0   /* a sun lower than this dazzles and flares (common practice) */
+#define FLARE_WITHIN_DEG 30.0
+
+static void
+member_free (gpointer data)
+{
+  FfSheetMember *member = data;
+
+  g_free (member->name);
+  g_free (member->initials);
+  g_free (member->phone);
+  g_free (member);
+}
+
+static void
+limit_free (gpointer data)
+{
+  FfSheetLimit *limit = data;
+
+  g_free (limit->text);
+  g_free (limit->bound);
+  g_free (limit->whose);
+  g_free (limit);
+}
+
+static void
+hazard_free (gpointer data)
+{
+  FfSheetHazard *hazard = data;
+
+  g_free (hazard->what);
+  g_free (hazard->measure);
+  g_free (hazard);
+}
+
+static void
+shot_free (gpointer data)
+{
+  FfSheetShot *shot = data;
+
+  g_free (shot->shot);
+  g_free (shot->view);
+  g_free (shot->sun);
+  g_free (shot->caution);
+  g_free (shot->note);
+  g_free (shot);
+}
+
+/* Joins what is there; nothing is said of what is not. */
+static void
+append_part (GString *text, const char *separator, char *part)
+{
+  if (part != NULL && *part != '\0')
+    g_string_append_printf (text, "%s%s", text->len > 0 ? separator : "", part);
+  g_free (part);
+}
+
+static char *
+clock_phrase (const char *word, int clock)
+{
+  g_autofree char *text = NULL;
+
+  if (clock == FF_NO_CLOCK)
+    return NULL;
+  text = ff_clock_format (clock);
+  return g_strdup_printf ("%s %s", word, text);
+}
+
+static char *
+hours_text (const FfJob *job)
+{
+  GString *text = g_string_new (NULL);
+
+  append_part (text, ", ", clock_phrase (_ ("on site"), job->on_site));
+  append_part (text, ", ", clock_phrase (_ ("first off"), job->first_off));
+  append_part (text, ", ", clock_phrase (_ ("all down"), job->all_down));
+  append_part (text, ", ", clock_phrase (_ ("off site"), job->off_site));
+  return g_string_free (text, FALSE);
+}
+
+static char *
+position_text (const FfPlace *place)
+{
+  return g_strdup_printf ("%.4f° %s, %.4f° %s", fabs (place->latitude_deg),
+                          /* Translators: the letters of the compass points, here of latitude. */
+                          place->latitude_deg >= 0 ? _ ("N") : _ ("S"), fabs (place->longitude_deg),
+                          place->longitude_deg >= 0 ? _ ("E") : _ ("W"));
+}
+
+static char *
+wind_text (const FfJob *job)
+{
+  GString *text = g_string_new (NULL);
+
+  if (isfinite (job->wind_from_deg))
+    append_part (text, " ", g_strdup_printf (_ ("from %.0f°"), job->wind_from_deg));
+  if (isfinite (job->wind_ms))
+    append_part (text, " ", g_strdup_printf (_ ("%.0f m/s"), job->wind_ms));
+  if (isfinite (job->gust_ms))
+    append_part (text, " ", g_strdup_printf (_ ("gusting %.0f"), job->gust_ms));
+  if (isfinite (job->wind_height_m) && text->len > 0)
+    append_part (text, ", ", g_strdup_printf (_ ("at %.0f m"), job->wind_height_m));
+  return g_string_free (text, FALSE);
+}
+
+static char *
+weather_text (const FfJob *job)
+{
+  GString *text = g_string_new (ff_name_text (&ff_names_sky, job->sky));
+
+  if (isfinite (job->temperature_c))
+    append_part (text, ", ", g_strdup_printf (_ ("%.0f °C"), job->temperature_c));
+  if (isfinite (job->visibility_m))
+    append_part (text, ", ", g_strdup_printf (_ ("visibility %.0f km"), job->visibility_m / 1000));
+  return g_string_free (text, FALSE);
+}
+
+/* ---- Sun ---- */
+
+static char *
+event_phrase (const FfDay *day, GArray *events, FfEvent event)
+{
+  const FfSkyEvent *found = ff_sky_events_find (events, event);
+  g_autofree char *clock = NULL;
+
+  if (found == NULL)
+    return NULL;
+  clock = ff_instant_clock (found->instant, day->zone);
+  return g_strdup_printf ("%s %s", ff_name_text (&ff_names_event, event), clock);
+}
+
+static char *
+sun_times_text (const FfDay *day)
+{
+  FfSite site = { day->place->latitude_deg, day->place->longitude_deg, day->place->elevation_m };
+  GString *text = g_string_new (NULL);
+  g_autoptr (GArray) events = NULL;
+  gint64 from, to;
+  FfPolar polar;
+
+  ff_day_bounds (day->date, day->zone, &from, &to);
+  events = ff_sky_events (from, to, &site, &polar);
+  if (polar != FF_POLAR_NONE)
+    append_part (text, ", ", g_strdup (ff_name_text (&ff_names_polar, polar)));
+  append_part (text, ", ", event_phrase (day, events, FF_EVENT_SUNRISE));
+  append_part (text, ", ", event_phrase (day, events, FF_EVENT_SUNSET));
+  append_part (text, ", ", event_phrase (day, events, FF_EVENT_CIVIL_DUSK));
+  return g_string_free (text, FALSE);
+}
+
+static char *
+sun_check_text (const FfDay *day, const FfDayPlan *plan)
+{
+  const FfPlanLine *first = plan->lines->len > 0 ? g_ptr_array_index (plan->lines, 0) : NULL;
+  g_autofree char *clock = NULL;
+  FfSunTrack track;
+  FfDirection sun;
+
+  if (first == NULL)
+    return g_strdup ("");
+  ff_day_sun (day, &track);
+  ff_sun_track_direction (&track, (double) first->off_by, &sun);
+  clock = ff_instant_clock ((double) first->off_by, day->zone);
+  /* Translators: a check of clock and zone: where the sun must stand, bearing and height. */
+  return g_strdup_printf (_ ("At %s the sun stands at %.0f°, %.0f° high; if it does not, the clock "
+                             "or the zone is wrong."),
+                          clock, sun.azimuth_deg, sun.altitude_deg);
+}
+
+/* ---- Lists ---- */
+
+static void
+add_crew (FfSheetFacts *facts, const FfDay *day)
+{
+  for (guint i = 0; i < day->crew->len; i++)
+    {
+      const FfMember *record = g_ptr_array_index (day->crew, i);
+      FfSheetMember *member = g_new0 (FfSheetMember, 1);
+
+      member->name = g_strdup (record->name);
+      member->initials = g_strdup (record->initials);
+      member->phone = g_strdup (record->phone);
+      member->role = record->role;
+      g_ptr_array_add (facts->crew, member);
+    }
+}
+
+static char *
+bound_text (const FfLimit *limit)
+{
+  g_autofree char *value = NULL;
+  const char *word = ff_name_text (&ff_names_compare, limit->compare);
+
+  if (limit->compare == FF_COMPARE_REQUIRED || limit->compare == FF_COMPARE_PROHIBITED)
+    return g_strdup (word);
+  value = limit->compare == FF_COMPARE_BY_TIME ? ff_clock_format ((int) limit->value)
+                                               : ff_number_format (limit->value, 2);
+  return g_strdup_printf ("%s %s%s%s", word, value, *limit->unit != '\0' ? " " : "", limit->unit);
+}
+
+static char *
+whose_text (const FfLimit *limit)
+{
+  GString *text = g_string_new (ff_name_text (&ff_names_rule, limit->rule));
+
+  if (*limit->checked_on != '\0')
+    append_part (text, ", ", g_strdup_printf (_ ("checked %s %s"), limit->checked_on,
+                                              limit->checked_by));
+  else
+    append_part (text, ", ", g_strdup (_ ("never checked")));
+  if (limit->example)
+    append_part (text, "; ", g_strdup (_ ("example: set your own")));
+  return g_string_free (text, FALSE);
+}
+
+static void
+add_limits (FfSheetFacts *facts, const FfDay *day)
+{
+  for (guint i = 0; i < day->limits->len; i++)
+    {
+      const FfLimit *record = g_ptr_array_index (day->limits, i);
+      FfSheetLimit *limit = g_new0 (FfSheetLimit, 1);
+
+      limit->text = g_strdup (record->text);
+      limit->bound = bound_text (record);
+      limit->whose = whose_text (record);
+      g_ptr_array_add (facts->limits, limit);
+    }
+}
+
+static void
+add_hazards (FfSheetFacts *facts, const FfPlace *place)
+{
+  for (guint i = 0; i < place->hazards->len; i++)
+    {
+      const FfHazard *record = g_ptr_array_index (place->hazards, i);
+      FfSheetHazard *hazard = g_new0 (FfSheetHazard, 1);
+
+      hazard->what = g_strdup (record->what);
+      hazard->measure = g_strdup (record->measure);
+      g_ptr_array_add (facts->hazards, hazard);
+    }
+}
+
+static void
+add_events (FfSheetFacts *facts, const FfJob *job)
+{
+  for (guint i = 0; i < job->events->len; i++)
+    {
+      const FfDayEvent *event = g_ptr_array_index (job->events, i);
+      g_autofree char *clock = ff_clock_format (event->clock);
+
+      g_ptr_array_add (facts->events, g_strdup_printf ("%s %s", clock, event->text));
+    }
+}
+
+/* ---- Shots ---- */
+
+static char *
+view_text (const FfShot *shot)
+{
+  GString *text = g_string_new (ff_name_text (&ff_names_view, shot->view));
+
+  if (isfinite (shot->bearing_deg))
+    append_part (text, ", ", g_strdup_printf (_ ("camera %.0f°"), shot->bearing_deg));
+  else if (shot->view == FF_VIEW_OBLIQUE)
+    append_part (text, ", ", g_strdup (_ ("all round")));
+  if (shot->height_to_m > shot->height_from_m)
+    append_part (text, ", ", g_strdup_printf (_ ("height %.0f to %.0f m"), shot->height_from_m,
+                                              shot->height_to_m));
+  else
+    append_part (text, ", ", g_strdup_printf (_ ("height %.0f m"), shot->height_from_m));
+  append_part (text, ", ", g_strdup (shot->track));
+  if (shot->speed_ms > 0)
+    {
+      g_autofree char *speed = ff_number_format (shot->speed_ms, 1);
+
+      append_part (text, ", ", g_strdup_printf (_ ("%s m/s"), speed));
+    }
+  return g_string_free (text, FALSE);
+}
+
+static char *
+sun_text (const FfShot *shot, const FfDirection *sun)
+{
+  GString *text = g_string_new (NULL);
+
+  if (sun->altitude_deg < -0.8333)
+    return g_strdup (_ ("sun is down"));
+  append_part (text, ", ", g_strdup_printf (_ ("sun %.0f°, %.0f° high"), sun->azimuth_deg,
+                                            MAX (sun->altitude_deg, 0.0)));
+  if (shot->view == FF_VIEW_OBLIQUE && isfinite (shot->bearing_deg))
+    {
+      double angle = ff_bearing_difference_deg (shot->bearing_deg, sun->azimuth_deg);
+
+      append_part (text, ", ", g_strdup (ff_name_text (&ff_names_lit, ff_lit_of_angle (angle))));
+    }
+  return g_string_free (text, FALSE);
+}
+
+static char *
+caution_text (const FfShot *shot, const FfDirection *sun)
+{
+  double angle;
+
+  if (shot->view != FF_VIEW_OBLIQUE || sun->altitude_deg < -0.8333
+      || sun->altitude_deg > 2 * LOW_SUN_DEG)
+    return g_strdup ("");
+  if (!isfinite (shot->bearing_deg))
+    return g_strdup (_ ("Low sun on one side: flare and lens shade; lock exposure and white balance "
+                        "for all frames."));
+  angle = ff_bearing_difference_deg (shot->bearing_deg, sun->azimuth_deg);
+  if (angle < FLARE_WITHIN_DEG)
+    return g_strdup (_ ("Low sun in front of the camera: flare; meter for the sky."));
+  if (angle > 180 - FLARE_WITHIN_DEG && sun->altitude_deg < LOW_SUN_DEG)
+    return g_strdup (_ ("Low sun behind the camera: propeller shadow and the aircraft's own shadow "
+                        "can fall into the picture."));
+  return g_strdup ("");
+}
+
+/* When the shot is flown, or the opening of its window. */
+static gint64
+instant_of_shot (const FfDay *day, const FfDayPlan *plan, const FfShot *shot)
+{
+  gint64 instant = 0;
+
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+
+      for (guint j = 0; j < line->takes->len; j++)
+        {
+          const FfPlanTake *take = g_ptr_array_index (line->takes, j);
+
+          if (g_str_equal (take->shot, shot->label))
+            return take->from;
+        }
+    }
+  (void) ff_day_instant (day, shot->window_from, shot->label, &instant, NULL);
+  return instant;
+}
+
+static void
+add_shots (FfSheetFacts *facts, const FfDay *day, const FfDayPlan *plan)
+{
+  FfSunTrack track;
+
+  ff_day_sun (day, &track);
+  for (guint i = 0; i < day->shots->len; i++)
+    {
+      const FfShot *record = g_ptr_array_index (day->shots, i);
+      FfSheetShot *shot = g_new0 (FfSheetShot, 1);
+      FfDirection sun;
+
+      ff_sun_track_direction (&track, (double) instant_of_shot (day, plan, record), &sun);
+      shot->shot = g_strdup (record->label);
+      shot->view = view_text (record);
+      shot->sun = sun_text (record, &sun);
+      shot->caution = caution_text (record, &sun);
+      shot->note = g_strdup (record->note);
+      g_ptr_array_add (facts->shots, shot);
+    }
+}
+
+/* ---- Gear ---- */
+
+static char *
+cards_text (const FfDay *day)
+{
+  const FfItem *camera = ff_day_camera (day);
+  GString *labels = g_string_new (NULL);
+  double smallest = INFINITY;
+  char *text;
+
+  for (guint i = 0; i < day->items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (day->items, i);
+
+      if (item->kind != FF_KIND_CARD || item->state != FF_STATE_SERVICEABLE
+          || !ff_day_uses (day, item))
+        continue;
+      append_part (labels, " ", g_strdup (item->label));
+      smallest = MIN (smallest, item->capacity_gb);
+    }
+  if (labels->len == 0)
+    return g_string_free (labels, FALSE);
+  if (camera == NULL || !(camera->bitrate_mbits > 0))
+    return g_string_free (labels, FALSE);
+  /* Translators: card labels, capacity in GB of each, minutes that one holds, data rate. */
+  text = g_strdup_printf (_ ("%s, %.0f GB each: %.0f min of video at %.0f Mbit/s"), labels->str,
+                          smallest, floor (smallest * 8000 / camera->bitrate_mbits / 60),
+                          camera->bitrate_mbits);
+  g_string_free (labels, TRUE);
+  return text;
+}
+
+static void
+add_missing (FfSheetFacts *facts, const FfDay *day)
+{
+  GPtrArray *missing = facts->missing;
+
+  if (*facts->emergency_location == '\0')
+    g_ptr_array_add (missing, g_strdup (_ ("Emergency location text is blank: fill it in.")));
+  if (*facts->emergency_phone == '\0')
+    g_ptr_array_add (missing, g_strdup (_ ("Emergency telephone is blank: fill it in.")));
+  if (day->crew->len == 0)
+    g_ptr_array_add (missing, g_strdup (_ ("No crew is entered for this job.")));
+  if (day->limits->len == 0)
+    g_ptr_array_add (missing, g_strdup (_ ("No limits are entered: the crew's own sheet is blank.")));
+  for (guint i = 0; i < day->limits->len; i++)
+    {
+      const FfLimit *limit = g_ptr_array_index (day->limits, i);
+
+      if (*limit->checked_on == '\0')
+        {
+          g_ptr_array_add (missing, g_strdup (_ ("Limits were never checked against their source.")));
+          break;
+        }
+    }
+}
+
+/* ---- The whole ---- */
+
+static void
+fill_place (FfSheetFacts *facts, const FfDay *day, const FfDayPlan *plan)
+{
+  const FfPlace *place = day->place;
+
+  facts->place = g_strdup (place->name);
+  facts->position = position_text (place);
+  facts->takeoff_spot = g_strdup (place->takeoff_spot);
+  facts->second_spot = g_strdup (place->second_spot);
+  facts->emergency_location = g_strdup (place->emergency_location);
+  facts->emergency_phone = g_strdup (place->emergency_phone);
+  facts->sun_times = sun_times_text (day);
+  facts->sun_check = sun_check_text (day, plan);
+  add_hazards (facts, place);
+}
+
+static void
+fill_job (FfSheetFacts *facts, const FfDay *day, gint64 printed_at)
+{
+  const FfJob *job = day->job;
+  g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (printed_at);
+  g_autoptr (GDateTime) local = g_date_time_to_timezone (utc, day->zone);
+
+  facts->job = g_strdup (job->title);
+  facts->client = g_strdup (job->client);
+  facts->version = g_strdup (job->version);
+  facts->date = ff_date_format_long (day->date);
+  /* Translators: when a sheet was printed, in strftime's letters: "Printed 17:32 Thu". */
+  facts->printed = g_date_time_format (local, _ ("Printed %H:%M %a"));
+  facts->example = job->example;
+  facts->abort_word = g_strdup (job->abort_word);
+  facts->hours = hours_text (job);
+  facts->wind = wind_text (job);
+  facts->weather = weather_text (job);
+  add_events (facts, job);
+}
+
+static void
+fill_gear (FfSheetFacts *facts, const FfDay *day)
+{
+  const FfItem *aircraft = ff_day_aircraft (day);
+  const FfItem *camera = ff_day_camera (day);
+
+  facts->aircraft = g_strdup (aircraft->title);
+  facts->camera = g_strdup (camera->title);
+  facts->return_height
+      = isfinite (aircraft->return_height_m)
+            ? g_strdup_printf (_ ("automatic return at %.0f m"), aircraft->return_height_m)
+            : g_strdup ("");
+  facts->cards = cards_text (day);
+}
+
+FfSheetFacts *
+ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
+{
+  FfSheetFacts *facts = g_new0 (FfSheetFacts, 1);
+
+  facts->zone = g_time_zone_ref (day->zone);
+  facts->crew = g_ptr_array_new_with_free_func (member_free);
+  facts->limits = g_ptr_array_new_with_free_func (limit_free);
+  facts->hazards = g_ptr_array_new_with_free_func (hazard_free);
+  facts->events = g_ptr_array_new_with_free_func (g_free);
+  facts->shots = g_ptr_array_new_with_free_func (shot_free);
+  facts->missing = g_ptr_array_new_with_free_func (g_free);
+  fill_job (facts, day, printed_at);
+  fill_place (facts, day, plan);
+  fill_gear (facts, day);
+  facts->light_source = g_strdup_printf (_ ("%s, estimated; not yet checked by a reading"),
+                                         ff_name_text (&ff_names_sky, plan->sky));
+  add_crew (facts, day);
+  add_limits (facts, day);
+  add_shots (facts, day, plan);
+  add_missing (facts, day);
+  return facts;
+}
+
+void
+ff_sheet_facts_free (FfSheetFacts *facts)
+{
+  if (facts == NULL)
+    return;
+
+  char **texts[] = {
+    &facts->job, &facts->client, &facts->place, &facts->version, &facts->date, &facts->printed,
+    &facts->abort_word, &facts->emergency_location, &facts->emergency_phone, &facts->position,
+    &facts->takeoff_spot, &facts->second_spot, &facts->hours, &facts->sun_times, &facts->sun_check,
+    &facts->wind, &facts->weather, &facts->return_height, &facts->aircraft, &facts->camera,
+    &facts->light_source, &facts->cards,
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    g_free (*texts[i]);
+  g_time_zone_unref (facts->zone);
+  g_ptr_array_unref (facts->crew);
+  g_ptr_array_unref (facts->limits);
+  g_ptr_array_unref (facts->hazards);
+  g_ptr_array_unref (facts->events);
+  g_ptr_array_unref (facts->shots);
+  g_ptr_array_unref (facts->missing);
+  g_free (facts);
+}
