@@ -440,7 +440,8 @@ test_conditions (void **state)
   assert_ptr_equal (ff_condition_find ("Open-SHADE", &error),
                     ff_condition_find ("open-shade", NULL));
   assert_non_null (
-      strstr (ff_condition_find ("full-sun", NULL)->source, "back light 2 stops less"));
+      strstr (ff_condition_find ("full-sun", NULL)->note, "side 1 stop less, back 2 less"));
+  assert_null (ff_condition_find ("open-shade", NULL)->note);
   assert_null (ff_condition_find ("noon", &error));
   assert_error (error, FF_ERROR_INPUT, "light --list");
 }
