@@ -98,6 +98,19 @@ ff_console_line (FfConsole *console, const char *format, ...)
   g_string_append_c (console->text, '\n');
 }
 
+void
+ff_console_row (FfConsole *console, const char *label, const char *format, ...)
+{
+  const glong pad = 24 - g_utf8_strlen (label, -1);
+  va_list arguments;
+
+  g_string_append_printf (console->text, "%s%*s", label, (int) MAX (pad, 1), "");
+  va_start (arguments, format);
+  g_string_append_vprintf (console->text, format, arguments);
+  va_end (arguments);
+  g_string_append_c (console->text, '\n');
+}
+
 FfStore *
 ff_console_open (FfConsole *console, FfRecordsAccess access, GError **error)
 {

@@ -63,6 +63,12 @@ gboolean ff_console_want_words (FfConsole *console, guint n, const char *what, G
 /* One line of the text output. */
 void ff_console_line (FfConsole *console, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
+/* A line of two columns: the label padded to 24 letters (not bytes), then the value. */
+void ff_console_row (FfConsole *console,
+                     const char *label,
+                     const char *format,
+                     ...) G_GNUC_PRINTF (3, 4);
+
 /* The store in --data-dir. */
 FfStore *ff_console_open (FfConsole *console,
                           FfRecordsAccess access,

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-civil.h"
 #include "ff-command.h"
 #include "ff-error.h"
 
@@ -22,6 +23,14 @@ given_for_sun (const FfLightOptions *options)
     if (all[i].text != NULL)
       return all[i].name;
   return NULL;
+}
+
+const char *
+ff_light_options_first (const FfLightOptions *options)
+{
+  if (options->ev100 != NULL)
+    return "--ev100";
+  return options->condition != NULL ? "--condition" : given_for_sun (options);
 }
 
 static gboolean
@@ -75,6 +84,27 @@ resolve_condition (const FfLightOptions *options, FfLight *light, GError **error
   return TRUE;
 }
 
+/* The models of the sun are no good for any year one can write. */
+static gboolean
+read_time (const FfLightOptions *options, gint64 *ret_at, GError **error)
+{
+  gint64 at;
+  FfDate date;
+
+  if (!ff_option_instant ("--at", options->at, &at, error))
+    return FALSE;
+  date = ff_instant_date (at, NULL);
+  if (date.year < 1900 || date.year > 2199)
+    {
+      g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                   _ ("--at: the year of “%s” is out of reach; accepted: 1900 to 2199"),
+                   options->at);
+      return FALSE;
+    }
+  *ret_at = at;
+  return TRUE;
+}
+
 static gboolean
 read_place_and_time (const FfLightOptions *options, FfLight *light, GError **error)
 {
@@ -82,7 +112,7 @@ read_place_and_time (const FfLightOptions *options, FfLight *light, GError **err
 
   if (!ff_option_number ("--lat", options->lat, -90.0, 90.0, &site.latitude_deg, error)
       || !ff_option_number ("--lon", options->lon, -180.0, 180.0, &site.longitude_deg, error)
-      || !ff_option_instant ("--at", options->at, &light->at, error))
+      || !read_time (options, &light->at, error))
     return FALSE;
   ff_sun_direction ((double) light->at, &site, &light->sun);
   light->query.sun_altitude_deg = light->sun.altitude_deg;

@@ -52,6 +52,9 @@ typedef struct {
   FfLit lit; /* as asked, or the word for the angle between bearing and sun */
 } FfLight;
 
+/* The first option that was given, as "--lat", or NULL when none was. */
+const char *ff_light_options_first (const FfLightOptions *options);
+
 /* What the options say. Exactly one of the three ways; a condition counts as the middle of its
  * range. Error: FF_ERROR_INPUT, naming the option. */
 gboolean ff_light_options_resolve (const FfLightOptions *options,
