@@ -371,6 +371,40 @@ test_aperture_absorbs_drift_up_to_diffraction (void **state)
   assert_close (choice.settings.aperture.written, 5.6, 0);
 }
 
+/* Equal costs: fewer filters, the weaker filter, the lower ISO, the wider aperture. */
+static void
+test_ties (void **state)
+{
+  static const FfAdviseFilter filters[] = { { "ND16", 4, 4 }, { "ND8", 3, 3 } };
+  FfPrices prices = ff_prices_default;
+  FfCameraRange camera = fixed_camera ();
+  FfWant want = video (25);
+  FfAdviseQuery query = query_of (LEVEL_25 + 3, &camera, &want);
+  g_autoptr (GArray) by_filter = NULL;
+  g_autoptr (GArray) by_aperture = NULL;
+
+  prices.iso_stop = 0;
+  query.prices = &prices;
+  query.filters = filters;
+  query.n_filters = G_N_ELEMENTS (filters);
+  by_filter = ff_advise (&query, 2, NULL);
+  assert_close (g_array_index (by_filter, FfChoice, 0).filter_stops, 3, 0);
+  assert_close (g_array_index (by_filter, FfChoice, 1).filter_stops, 4, 0);
+  assert_close (g_array_index (by_filter, FfChoice, 1).cost, 0, 1e-9);
+
+  camera = ring_camera ();
+  camera.thirds_exact = TRUE;
+  want = (FfWant) { .intent = FF_INTENT_STILL };
+  query.ev100 = 14;
+  query.n_filters = 0;
+  by_aperture = ff_advise (&query, 3, NULL);
+  assert_close (g_array_index (by_aperture, FfChoice, 0).settings.aperture.written, 2.8, 0);
+  assert_close (g_array_index (by_aperture, FfChoice, 1).settings.aperture.written, 4, 0);
+  assert_int_equal (g_array_index (by_aperture, FfChoice, 1).settings.iso, camera.iso_low);
+  assert_int_equal (g_array_index (by_aperture, FfChoice, 2).settings.iso, iso_step ("200"));
+  assert_close (g_array_index (by_aperture, FfChoice, 2).cost, 0, 1e-9);
+}
+
 static void
 test_blur_limit (void **state)
 {
@@ -623,6 +657,7 @@ main (void)
     cmocka_unit_test (test_time_lapse_wants_half_its_interval),
     cmocka_unit_test (test_second_base),
     cmocka_unit_test (test_aperture_absorbs_drift_up_to_diffraction),
+    cmocka_unit_test (test_ties),
     cmocka_unit_test (test_blur_limit),
     cmocka_unit_test (test_stacks_and_variable_filters),
     cmocka_unit_test (test_twins_are_offered_once),
