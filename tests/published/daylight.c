@@ -52,6 +52,9 @@ test_points_where_ports_go_wrong (void **state)
 {
   assert_close (ff_daylight_clear_lx (60), 103118, 1);
   assert_close (ff_daylight_clear_lx (-6), 3.412, 5e-4);
+
+  /* -1899.83, of which a port made -1899.93: that gives 3.41182. */
+  assert_close (ff_daylight_clear_lx (-6), 3.41159, 5e-5);
 }
 
 /* Glossary of Meteorology: "585-410 lx", "3.5-2 lx", "0.008 lx", "6 x 10^-4 lx". */
