@@ -71,6 +71,18 @@ ff_member_save (FfStore *store, const FfMember *member, GError **error)
          && ff_rows_save (store, &ff_member_fields, member, error);
 }
 
+FfMember *
+ff_member_load (FfStore *store, const char *id, GError **error)
+{
+  g_autoptr (GPtrArray) found
+      = ff_rows_load (store, &ff_member_fields, "WHERE id = ?1", id, member_blank,
+                      (GDestroyNotify) ff_member_free, error);
+
+  if (found != NULL && found->len == 0)
+    g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("no crew member has the id %s"), id);
+  return found != NULL && found->len > 0 ? g_ptr_array_steal_index (found, 0) : NULL;
+}
+
 GPtrArray *
 ff_members_load (FfStore *store, GError **error)
 {

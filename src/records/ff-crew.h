@@ -24,6 +24,13 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfMember, ff_member_free)
 gboolean ff_member_check (const FfMember *member, GError **error);
 gboolean ff_member_save (FfStore *store, const FfMember *member, GError **error);
 
+FfMember *ff_member_load (FfStore *store,
+                          const char *id,
+                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* One who holds a role or attends a charger is refused. FF_ERROR_INPUT. */
+gboolean ff_member_delete (FfStore *store, const char *id, GError **error);
+
 /* Everyone, by name; and who holds which role in a job, lead first. Arrays of FfMember. */
 GPtrArray *ff_members_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 GPtrArray *ff_job_crew_load (FfStore *store,
@@ -34,3 +41,8 @@ gboolean ff_job_crew_add (FfStore *store,
                           const char *member_id,
                           FfRole role,
                           GError **error);
+gboolean ff_job_crew_remove (FfStore *store,
+                             const char *job_id,
+                             const char *member_id,
+                             FfRole role,
+                             GError **error);

@@ -70,6 +70,10 @@ gboolean ff_item_check (const FfItem *item, GError **error);
 gboolean ff_item_save (FfStore *store, const FfItem *item, GError **error);
 FfItem *ff_item_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Takes the item out, of the gear lists of jobs too. One with a history, or that something else rests
+ * on, is refused with what to do instead. FF_ERROR_INPUT. */
+gboolean ff_item_delete (FfStore *store, const char *id, GError **error);
+
 /* By id, label, or a unique beginning of a title, case ignored. FF_ERROR_INPUT lists the candidates. */
 char *ff_item_find (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -46,6 +46,10 @@ gboolean ff_job_check (const FfJob *job, GError **error);
 gboolean ff_job_save (FfStore *store, const FfJob *job, GError **error);
 FfJob *ff_job_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Takes the job out with its shots, typed events, gear list and roles. One with a log (flights,
+ * readings, printed plans) is refused: it can be put away. FF_ERROR_INPUT. */
+gboolean ff_job_delete (FfStore *store, const char *id, GError **error);
+
 /* By id, whole title, or a unique beginning of one, case ignored. FF_ERROR_INPUT lists the candidates. */
 char *ff_job_find (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -35,3 +35,6 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfPlace, ff_place_free)
 gboolean ff_place_check (const FfPlace *place, GError **error);
 gboolean ff_place_save (FfStore *store, const FfPlace *place, GError **error);
 FfPlace *ff_place_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* One where a job is, is refused. FF_ERROR_INPUT. */
+gboolean ff_place_delete (FfStore *store, const char *id, GError **error);

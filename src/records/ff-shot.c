@@ -149,6 +149,17 @@ ff_shot_save (FfStore *store, const FfShot *shot, GError **error)
   return ff_shot_check (shot, error) && ff_rows_save (store, &ff_shot_fields, shot, error);
 }
 
+FfShot *
+ff_shot_load (FfStore *store, const char *id, GError **error)
+{
+  g_autoptr (GPtrArray) found = ff_rows_load (store, &ff_shot_fields, "WHERE id = ?1", id,
+                                              shot_blank, (GDestroyNotify) ff_shot_free, error);
+
+  if (found != NULL && found->len == 0)
+    g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("no shot has the id %s"), id);
+  return found != NULL && found->len > 0 ? g_ptr_array_steal_index (found, 0) : NULL;
+}
+
 GPtrArray *
 ff_shots_load (FfStore *store, const char *job_id, GError **error)
 {

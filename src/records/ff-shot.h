@@ -44,6 +44,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfShot, ff_shot_free)
 gboolean ff_shot_check (const FfShot *shot, GError **error);
 gboolean ff_shot_save (FfStore *store, const FfShot *shot, GError **error);
 
+FfShot *ff_shot_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean ff_shot_delete (FfStore *store, const char *id, GError **error);
+
 /* In the order of the list: an array of FfShot that frees them. */
 GPtrArray *ff_shots_load (FfStore *store,
                           const char *job_id,
