@@ -149,7 +149,8 @@ check_max_iso (const FfCameraRange *camera, const FfWant *want, GError **error)
 
   if (want->max_iso == 0 || want->max_iso >= ff_scale_written (FF_SCALE_ISO, lowest) * (1 - SLACK))
     return TRUE;
-  return refuse (error, _ ("the shot's ISO limit of %s lies below the base ISO; accepted: %s or more"),
+  return refuse (error,
+                 _ ("the shot's ISO limit of %s lies below the base ISO; accepted: %s or more"),
                  limit, ff_scale_label (FF_SCALE_ISO, lowest));
 }
 

@@ -12,6 +12,7 @@
 #include "ff-scale.h"
 
 #define STRONGEST_STOPS 16
+#define LEAST_ANGLE_DEG 45.0 /* below it motion falls apart into pictures (common practice) */
 
 /* Whether the query is within reach; what it would take then. */
 static gboolean
@@ -99,8 +100,8 @@ help_iso (const FfAdviseQuery *query, GPtrArray *sentences)
       want.max_iso = ff_scale_written (FF_SCALE_ISO, step);
       if (want.max_iso > query->want->max_iso && reaches (&changed, NULL))
         {
-          g_ptr_array_add (sentences,
-                           g_strdup_printf (_ ("ISO up to %s"), ff_scale_label (FF_SCALE_ISO, step)));
+          g_ptr_array_add (sentences, g_strdup_printf (_ ("ISO up to %s"),
+                                                       ff_scale_label (FF_SCALE_ISO, step)));
           return;
         }
     }
@@ -124,7 +125,7 @@ help_aperture (const FfAdviseQuery *query, GPtrArray *sentences)
 
 /* Opens the span to the angle of this shutter. */
 static gboolean
-reaches_with_angle (const FfAdviseQuery *query, guint step, double *ret_angle)
+reaches_with_angle (const FfAdviseQuery *query, guint step)
 {
   FfWant want = *query->want;
   FfAdviseQuery changed = *query;
@@ -133,38 +134,39 @@ reaches_with_angle (const FfAdviseQuery *query, guint step, double *ret_angle)
   changed.want = &want;
   want.angle_from_deg = fmin (want.angle_from_deg, angle);
   want.angle_to_deg = fmax (want.angle_to_deg, angle);
-  *ret_angle = angle;
-  return angle <= 360 * (1 + 1e-9) && reaches (&changed, NULL);
+  return angle >= LEAST_ANGLE_DEG && angle <= 360 * (1 + 1e-9) && reaches (&changed, NULL);
 }
 
-/* The first shutter beyond either end of the span, from the end outward, that helps. */
-static void
-help_angle (const FfAdviseQuery *query, GPtrArray *sentences)
+static double
+angle_of (const FfAdviseQuery *query, guint step)
 {
-  const FfCameraRange *camera = query->camera;
-  double angle = 0;
+  return ff_shutter_angle_deg (ff_advise_shutter_s (query->camera, step), query->want->fps);
+}
 
-  if (query->want->intent != FF_INTENT_VIDEO && query->want->intent != FF_INTENT_SLOW)
-    return;
-  for (guint step = camera->shutter_slow + 1; step-- > camera->shutter_fast;)
-    if (ff_shutter_angle_deg (ff_advise_shutter_s (camera, step), query->want->fps)
-            < query->want->angle_from_deg
-        && reaches_with_angle (query, step, &angle))
+/* From the small end of the span outward, the first shutter that helps. */
+static void
+help_smaller_angle (const FfAdviseQuery *query, GPtrArray *sentences)
+{
+  for (guint step = query->camera->shutter_slow + 1; step-- > query->camera->shutter_fast;)
+    if (angle_of (query, step) < query->want->angle_from_deg && reaches_with_angle (query, step))
       {
-        g_autofree char *text = ff_number_format (angle, 0);
+        g_autofree char *angle = ff_number_format (angle_of (query, step), 0);
 
-        g_ptr_array_add (sentences, g_strdup_printf (_ ("A shutter angle down to %s°"), text));
-        break;
+        g_ptr_array_add (sentences, g_strdup_printf (_ ("A shutter angle down to %s°"), angle));
+        return;
       }
-  for (guint step = camera->shutter_fast; step <= camera->shutter_slow; step++)
-    if (ff_shutter_angle_deg (ff_advise_shutter_s (camera, step), query->want->fps)
-            > query->want->angle_to_deg
-        && reaches_with_angle (query, step, &angle))
-      {
-        g_autofree char *text = ff_number_format (angle, 0);
+}
 
-        g_ptr_array_add (sentences, g_strdup_printf (_ ("A shutter angle up to %s°"), text));
-        break;
+static void
+help_larger_angle (const FfAdviseQuery *query, GPtrArray *sentences)
+{
+  for (guint step = query->camera->shutter_fast; step <= query->camera->shutter_slow; step++)
+    if (angle_of (query, step) > query->want->angle_to_deg && reaches_with_angle (query, step))
+      {
+        g_autofree char *angle = ff_number_format (angle_of (query, step), 0);
+
+        g_ptr_array_add (sentences, g_strdup_printf (_ ("A shutter angle up to %s°"), angle));
+        return;
       }
 }
 
@@ -211,7 +213,11 @@ ff_advise_would_help (const FfAdviseQuery *query, const FfReach *reach)
   help_stack (query, sentences);
   help_iso (query, sentences);
   help_aperture (query, sentences);
-  help_angle (query, sentences);
+  if (query->want->intent == FF_INTENT_VIDEO || query->want->intent == FF_INTENT_SLOW)
+    {
+      help_smaller_angle (query, sentences);
+      help_larger_angle (query, sentences);
+    }
   help_blur (query, sentences);
   help_light (query, reach, sentences);
   return sentences;

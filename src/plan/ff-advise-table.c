@@ -40,7 +40,10 @@ ff_advise_wanted_s (const FfWant *want)
 }
 
 void
-ff_advise_span_s (const FfCameraRange *camera, const FfWant *want, double *ret_from, double *ret_to)
+ff_advise_span_s (const FfCameraRange *camera,
+                  const FfWant *want,
+                  double *ret_from,
+                  double *ret_to)
 {
   double frames = exp2 (ff_advise_frames_stops (want));
 

@@ -45,7 +45,10 @@ void ff_advise_table_fill (FfAdviseTable *table,
 double ff_advise_wanted_s (const FfWant *want);
 
 /* Times within which the middle frame has to lie. Not blur, which never empties the table. */
-void ff_advise_span_s (const FfCameraRange *camera, const FfWant *want, double *ret_from, double *ret_to);
+void ff_advise_span_s (const FfCameraRange *camera,
+                       const FfWant *want,
+                       double *ret_from,
+                       double *ret_to);
 
 /* The longest time, of the longest frame, that keeps to the blur limit; infinite without one. */
 double ff_advise_blur_limit_s (const FfCameraRange *camera, const FfWant *want);

@@ -161,7 +161,10 @@ ff_advise_settings (const FfAdviseQuery *query, double filter_stops, FfChoice *r
 }
 
 double
-ff_advise_need (double ev100, const FfCameraRange *camera, const FfWant *want, double f_number)
+ff_advise_need (double ev100,
+                const FfCameraRange *camera,
+                const FfWant *want,
+                double f_number)
 {
   guint base = camera->n_bases > 0 ? camera->base_iso[0] : camera->iso_low;
   double iso = ff_scale_written (FF_SCALE_ISO, base);

@@ -135,7 +135,10 @@ GPtrArray *ff_advise_would_help (const FfAdviseQuery *query,
 
 /* Need in stops: the light less the camera's level at the wanted shutter, the preferred base ISO
  * and this aperture (exact f-number). NAN for stills and brackets, which want no shutter. */
-double ff_advise_need (double ev100, const FfCameraRange *camera, const FfWant *want, double f_number);
+double ff_advise_need (double ev100,
+                       const FfCameraRange *camera,
+                       const FfWant *want,
+                       double f_number);
 
 /* Whether camera and want make sense (no ISO range upside down, base inside it, an angle span that
  * holds the angle, a bracket the shutter can reach). Error: FF_ERROR_INPUT. */

@@ -165,9 +165,9 @@ text_of_filter_or_frame (const FfRemark *remark, const char *a, const char *b)
       return g_strdup_printf (_ ("With this filter at ISO %s the longest frame would be %s s"), b,
                               a);
     case FF_REMARK_BLUR:
-      return remark->a > remark->b * (1 + 1e-9)
-                 ? g_strdup_printf (_ ("Moves %s pixels in a frame, more than the %s allowed"), a, b)
-                 : g_strdup_printf (_ ("Moves %s pixels in a frame, of %s allowed"), a, b);
+      if (remark->a > remark->b * (1 + 1e-9))
+        return g_strdup_printf (_ ("Moves %s pixels in a frame, more than the %s allowed"), a, b);
+      return g_strdup_printf (_ ("Moves %s pixels in a frame, of %s allowed"), a, b);
     default:
       return NULL;
     }

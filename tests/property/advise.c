@@ -215,7 +215,8 @@ price_of_iso (const FfCameraRange *camera, guint step)
   for (guint i = 0; i < camera->n_bases; i++)
     if (camera->base_iso[i] <= step && camera->base_iso[i] >= base)
       base = camera->base_iso[i];
-  price = 0.4 * log2 (ff_scale_written (FF_SCALE_ISO, step) / ff_scale_written (FF_SCALE_ISO, base));
+  price = 0.4
+          * log2 (ff_scale_written (FF_SCALE_ISO, step) / ff_scale_written (FF_SCALE_ISO, base));
   return base == camera->base_iso[0] ? price : price + 0.2;
 }
 
@@ -277,7 +278,8 @@ search_settings (Plain *plain)
       {
         double seconds = time_of (&it->camera, s);
         double f_number = it->camera.apertures[a].exact;
-        double fixed = glass + price_of_time (it, seconds) + price_of_aperture (&it->camera, f_number);
+        double fixed
+            = glass + price_of_time (it, seconds) + price_of_aperture (&it->camera, f_number);
 
         if (it->want.hold_aperture > 0 && it->want.hold_aperture != f_number)
           continue;
