@@ -188,12 +188,11 @@ print_take (FfConsole *console, const FfPlanTake *take, GTimeZone *zone)
 static char *
 filter_text (const FfPlanLine *line)
 {
-  g_autofree char *stops = ff_number_format (line->filter_stops, 1);
+  g_autofree char *stops = ff_stops_format (line->filter_stops);
 
   if (line->filter_stops <= 0)
     return g_strdup (line->filters->len > 0 ? _ ("clear") : _ ("no filter"));
-  /* Translators: strength of a filter in stops, then what is engraved on it. */
-  return g_strdup_printf (_ ("%s stops  %s"), stops, line->engraving);
+  return g_strdup_printf ("%s  %s", stops, line->engraving);
 }
 
 static void

@@ -75,16 +75,14 @@ static void
 add_samples (FfChartFacts *facts, const FfDay *day, const FfDayProblem *problem)
 {
   FfWant want = plain_want (day);
-  FfSunTrack track;
 
-  ff_day_sun (day, &track);
   for (guint i = 0; i < facts->n_samples; i++)
     {
       FfDaylightQuery query = { .sky = problem->sky, .from_sun_deg = 180 };
       FfDaylight light;
       FfDirection sun;
 
-      ff_sun_track_direction (&track, (double) facts->from + (double) i * facts->step_s, &sun);
+      ff_sun_track_direction (&day->sun, (double) facts->from + (double) i * facts->step_s, &sun);
       query.sun_altitude_deg = sun.altitude_deg;
       ff_daylight (&query, &light);
       facts->sun_altitude_deg[i] = sun.altitude_deg;

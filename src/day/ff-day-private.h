@@ -20,6 +20,7 @@ struct _FfDay {
   GTimeZone *zone;     /* the place's, or UTC */
   FfDate date;
   gboolean has_date;
+  FfSunTrack sun;      /* held for the local day and the night after; with a date and a place */
   GPtrArray *shots;    /* FfShot, in the order of the list */
   GPtrArray *crew;     /* FfMember with the role they have in this job */
   GPtrArray *items;    /* FfItem: all that the crew owns */
@@ -41,9 +42,6 @@ gboolean ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GE
 
 /* A shot as what it wants. Error: FF_ERROR_INPUT. */
 gboolean ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error);
-
-/* The sun over the day's place, held for its local day and the night after. */
-void ff_day_sun (const FfDay *day, FfSunTrack *ret_track);
 
 /* EV at ISO 100 for each whole minute of [from, to], as this shot meets it. */
 double *ff_day_light (const FfDay *day,

@@ -40,6 +40,19 @@ load_lists (FfDay *day, FfStore *store, GError **error)
   return day->limits != NULL;
 }
 
+static void
+hold_sun (FfDay *day)
+{
+  FfSite site;
+  gint64 from, to;
+
+  if (day->place == NULL)
+    return;
+  site = (FfSite) { day->place->latitude_deg, day->place->longitude_deg, day->place->elevation_m };
+  ff_day_bounds (day->date, day->zone, &from, &to);
+  ff_sun_track_init (&day->sun, (double) from, (double) from + 2 * 86400, &site);
+}
+
 FfDay *
 ff_day_load (FfStore *store, const char *wanted, GError **error)
 {
@@ -57,6 +70,7 @@ ff_day_load (FfStore *store, const char *wanted, GError **error)
       if (!ff_date_parse (day->job->date, &day->date, error))
         return NULL;
       day->has_date = TRUE;
+      hold_sun (day);
     }
   return g_steal_pointer (&day);
 }
@@ -231,24 +245,12 @@ ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error)
 
 /* ---- Sun and light ---- */
 
-void
-ff_day_sun (const FfDay *day, FfSunTrack *ret_track)
-{
-  FfSite site = { day->place->latitude_deg, day->place->longitude_deg, day->place->elevation_m };
-  gint64 from, to;
-
-  ff_day_bounds (day->date, day->zone, &from, &to);
-  ff_sun_track_init (ret_track, (double) from, (double) from + 2 * 86400, &site);
-}
-
 double *
 ff_day_light (const FfDay *day, const FfShot *shot, FfSky sky, gint64 from, gint64 to)
 {
   gsize n = (gsize) ((to - from) / 60) + 1;
   double *ev100 = g_new (double, n);
-  FfSunTrack track;
 
-  ff_day_sun (day, &track);
   for (gsize i = 0; i < n; i++)
     {
       FfDaylightQuery query = {
@@ -259,7 +261,7 @@ ff_day_light (const FfDay *day, const FfShot *shot, FfSky sky, gint64 from, gint
       FfDirection sun;
       FfDaylight light;
 
-      ff_sun_track_direction (&track, (double) from + (double) i * 60, &sun);
+      ff_sun_track_direction (&day->sun, (double) from + (double) i * 60, &sun);
       query.sun_altitude_deg = sun.altitude_deg;
       if (isfinite (shot->bearing_deg))
         query.from_sun_deg = ff_bearing_difference_deg (shot->bearing_deg, sun.azimuth_deg);

@@ -53,13 +53,13 @@ char *
 ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *stops = ff_number_format (line->filter_stops, 1);
+  g_autofree char *stops = ff_stops_format (line->filter_stops);
 
   if (line->filter == FF_NO_FILTER)
     g_string_append (text, _ ("No filter: "));
   else
-    /* Translators: the strength of a filter in stops, before the reason for it. */
-    g_string_append_printf (text, _ ("%s stops: "), stops);
+    /* Translators: the strength of a filter ("5 stops"), before the reason for it. */
+    g_string_append_printf (text, _ ("%s: "), stops);
   for (guint i = 0; i < line->n_takes; i++)
     {
       g_autofree char *phrase = need_phrase (problem, take_of (sorties, line, i));
@@ -93,6 +93,11 @@ ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const Ff
   const FfSortieTake *last = take_of (sorties, line, line->n_takes - 1);
   double change = last->ev100_end - first->ev100_start;
 
+  if (change < -STEADY_STOPS && record_of (problem, last)->intent == FF_INTENT_TIMELAPSE)
+    /* Translators: a time-lapse is one take that must not be interrupted. */
+    return g_strdup_printf (_ ("As it darkens: lengthen the shutter inside the interval, then raise "
+                               "ISO, to %d at most. It can't land in the middle."),
+                            trim_iso (problem, sorties, line));
   if (change < -STEADY_STOPS)
     /* Translators: what the camera operator does between takes as the light fades. */
     return g_strdup_printf (_ ("As it darkens: open the shutter, then raise ISO between takes, "
@@ -243,15 +248,15 @@ add_other_filters (const FfDayPlan *before, FfDayPlan *after)
         {
           const FfPlanTake *take = g_ptr_array_index (line->takes, j);
           const FfPlanLine *was = line_of_shot (before, take->shot);
-          g_autofree char *new_stops = ff_number_format (line->filter_stops, 1);
+          g_autofree char *new_stops = ff_stops_format (line->filter_stops);
           g_autofree char *old_stops = NULL;
 
           if (was == NULL || fabs (was->filter_stops - line->filter_stops) < 0.05)
             continue;
-          old_stops = ff_number_format (was->filter_stops, 1);
+          old_stops = ff_stops_format (was->filter_stops);
           g_ptr_array_add (after->changes,
-                           /* Translators: shot label, stops of the new filter, of the old one. */
-                           g_strdup_printf (_ ("%s flies behind %s stops instead of %s."),
+                           /* Translators: shot label, strength of the new filter, of the old one. */
+                           g_strdup_printf (_ ("%s flies behind %s instead of %s."),
                                             take->shot, new_stops, old_stops));
         }
     }

@@ -164,13 +164,11 @@ sun_check_text (const FfDay *day, const FfDayPlan *plan)
 {
   const FfPlanLine *first = plan->lines->len > 0 ? g_ptr_array_index (plan->lines, 0) : NULL;
   g_autofree char *clock = NULL;
-  FfSunTrack track;
   FfDirection sun;
 
   if (first == NULL)
     return g_strdup ("");
-  ff_day_sun (day, &track);
-  ff_sun_track_direction (&track, (double) first->off_by, &sun);
+  ff_sun_track_direction (&day->sun, (double) first->off_by, &sun);
   clock = ff_instant_clock ((double) first->off_by, day->zone);
   /* Translators: a check of clock and zone: where the sun must stand, bearing and height. */
   return g_strdup_printf (_ ("At %s the sun stands at %.0f°, %.0f° high; if it does not, the clock "
@@ -354,16 +352,13 @@ instant_of_shot (const FfDay *day, const FfDayPlan *plan, const FfShot *shot)
 static void
 add_shots (FfSheetFacts *facts, const FfDay *day, const FfDayPlan *plan)
 {
-  FfSunTrack track;
-
-  ff_day_sun (day, &track);
   for (guint i = 0; i < day->shots->len; i++)
     {
       const FfShot *record = g_ptr_array_index (day->shots, i);
       FfSheetShot *shot = g_new0 (FfSheetShot, 1);
       FfDirection sun;
 
-      ff_sun_track_direction (&track, (double) instant_of_shot (day, plan, record), &sun);
+      ff_sun_track_direction (&day->sun, (double) instant_of_shot (day, plan, record), &sun);
       shot->shot = g_strdup (record->label);
       shot->view = view_text (record);
       shot->sun = sun_text (record, &sun);

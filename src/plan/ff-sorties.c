@@ -36,12 +36,16 @@ typedef struct {
 static guint
 ground_hash (gconstpointer key)
 {
-  const guint8 *bytes = key;
-  guint hash = 2166136261u; /* FNV-1a */
+  const gint64 *words = key;
+  guint64 hash = 0;
 
-  for (gsize i = 0; i < sizeof (FfGround); i++)
-    hash = (hash ^ bytes[i]) * 16777619u;
-  return hash;
+  /* A multiply and a fold a word: the struct is nothing but words. */
+  for (gsize i = 0; i < sizeof (FfGround) / sizeof *words; i++)
+    {
+      hash = (hash ^ (guint64) words[i]) * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
+      hash ^= hash >> 32;
+    }
+  return (guint) hash;
 }
 
 static gboolean
@@ -171,24 +175,29 @@ fly (Search *search, const Label *from, const FfLeg *leg)
   keep (search, leg->shots[leg->n_shots - 1] + 1, &label);
 }
 
-/* Flies the leg behind every filter, then tries to take the next shot along. */
+/* Flies the leg behind every filter, then tries to take the next shot along. When it flies depends
+ * only on whether the filter in front is kept or changed. */
 static void
 extend_leg (Search *search, const Label *from, FfLeg *leg)
 {
-  gboolean fits = FALSE;
+  FfLeg kept = *leg, changed = *leg;
+  gboolean kept_fits, changed_fits;
 
+  kept.filter = (int) from->ground.filter;
+  changed.filter = (int) from->ground.filter == FF_NO_FILTER ? 0 : FF_NO_FILTER;
+  kept_fits = ff_leg_fit_battery (search->problem, &from->ground, &kept);
+  changed_fits = ff_leg_fit_battery (search->problem, &from->ground, &changed);
   for (int filter = FF_NO_FILTER; filter < (int) search->problem->n_filters; filter++)
     {
-      FfLeg tried = *leg;
+      gboolean is_kept = filter == from->ground.filter;
+      FfLeg tried = is_kept ? kept : changed;
 
       tried.filter = filter;
-      if (!ff_leg_fit_battery (search->problem, &from->ground, &tried))
-        continue;
-      fits = TRUE;
-      fly (search, from, &tried);
+      if (is_kept ? kept_fits : changed_fits)
+        fly (search, from, &tried);
     }
   /* A longer leg starts no earlier and lasts no shorter: what does not fit now never will. */
-  if (fits && leg->n_shots < FF_LEG_SHOTS
+  if ((kept_fits || changed_fits) && leg->n_shots < FF_LEG_SHOTS
       && leg->shots[leg->n_shots - 1] + 1 < search->problem->n_shots)
     {
       leg->shots[leg->n_shots] = leg->shots[leg->n_shots - 1] + 1;

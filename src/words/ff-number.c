@@ -97,3 +97,12 @@ ff_number_format (double value, int decimals)
     }
   return g_strdup (strcmp (buffer, "-0") == 0 ? "0" : buffer);
 }
+
+char *
+ff_stops_format (double stops)
+{
+  g_autofree char *number = ff_number_format (stops, 1);
+
+  /* Translators: the photographer's unit of light: a doubling. A number, as 1 or 3.1. */
+  return g_strdup_printf (g_str_equal (number, "1") ? _ ("%s stop") : _ ("%s stops"), number);
+}

@@ -23,3 +23,6 @@ gboolean ff_integer_parse (const char *what,
 
 /* A number for people with at most `decimals` places and no trailing zeros: "2.8", "12". */
 char *ff_number_format (double value, int decimals) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A strength or difference in stops, to a tenth: "1 stop", "5 stops", "3.1 stops". */
+char *ff_stops_format (double stops) G_GNUC_WARN_UNUSED_RESULT;

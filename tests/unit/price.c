@@ -38,11 +38,11 @@ static void
 test_error_is_square_then_straight (void **state)
 {
   assert_close (ff_price_error (prices, 0), 0, 0);
-  assert_close (ff_price_error (prices, 0.25), 8 * 0.0625, 1e-12);
+  assert_close (ff_price_error (prices, 0.25), 2 * 0.0625, 1e-12);
   assert_close (ff_price_error (prices, -0.25), ff_price_error (prices, 0.25), 0);
-  assert_close (ff_price_error (prices, 1 / 3.0), 8 / 9.0, 1e-12);
-  assert_close (ff_price_error (prices, 1), 8 + 12 + 100 * 2 / 3.0, 1e-9);
-  assert_close (ff_price_error (prices, -3), 8 * 3 + 12 + 100 * 8 / 3.0, 1e-9);
+  assert_close (ff_price_error (prices, 1 / 3.0), 2 / 9.0, 1e-12);
+  assert_close (ff_price_error (prices, 1), 2 + 12 + 100 * 2 / 3.0, 1e-9);
+  assert_close (ff_price_error (prices, -3), 2 * 3 + 12 + 100 * 8 / 3.0, 1e-9);
 }
 
 static void

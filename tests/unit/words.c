@@ -98,6 +98,16 @@ test_number_format (void **state)
 }
 
 static void
+test_stops_have_a_singular (void **state)
+{
+  g_autofree char *one = ff_stops_format (1.02);
+  g_autofree char *some = ff_stops_format (3.1);
+
+  assert_string_equal (one, "1 stop");
+  assert_string_equal (some, "3.1 stops");
+}
+
+static void
 test_dates (void **state)
 {
   static const char *const bad[] = { "2027-02-29", "2027-13-01", "2027-9-18", "18.09.2027",
@@ -203,6 +213,7 @@ main (void)
     cmocka_unit_test (test_numbers_are_whole_or_refused),
     cmocka_unit_test (test_numbers_do_not_follow_the_locale),
     cmocka_unit_test (test_number_format),
+    cmocka_unit_test (test_stops_have_a_singular),
     cmocka_unit_test (test_dates),
     cmocka_unit_test (test_zones_by_name_only),
     cmocka_unit_test (test_instants_need_an_offset),
