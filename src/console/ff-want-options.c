@@ -23,7 +23,7 @@ read_if_given (const char *option,
 }
 
 static gboolean
-check_angle_inside (const FfWantOptions *options, const FfWant *want, GError **error)
+check_angle_inside (const FfWant *want, GError **error)
 {
   gboolean below = want->angle_deg < want->angle_from_deg;
   g_autofree char *angle = ff_number_format (want->angle_deg, 2);
@@ -50,7 +50,7 @@ read_angles (const FfWantOptions *options, FfWant *want, GError **error)
   want->angle_to_deg = MIN (want->angle_deg * 216 / 180, 360);
   return read_if_given ("--angle-from", options->angle_from, 0.1, 360, &want->angle_from_deg, error)
          && read_if_given ("--angle-to", options->angle_to, 0.1, 360, &want->angle_to_deg, error)
-         && check_angle_inside (options, want, error);
+         && check_angle_inside (want, error);
 }
 
 static gboolean

@@ -518,9 +518,10 @@ static gboolean
 helps (const FfAdviseQuery *query, const char *sentence)
 {
   FfReach reach;
-  g_autoptr (GArray) choices = ff_advise (query, 1, &reach);
-  g_autoptr (GPtrArray) sentences = ff_advise_would_help (query, &reach);
+  g_autoptr (GPtrArray) sentences = NULL;
 
+  best_of (query, &reach);
+  sentences = ff_advise_would_help (query, &reach);
   for (guint i = 0; i < sentences->len; i++)
     if (strcmp (g_ptr_array_index (sentences, i), sentence) == 0)
       return TRUE;
