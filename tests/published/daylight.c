@@ -162,10 +162,10 @@ test_front_light_against_ansi (void **state)
   for (double h = 25; h <= 60; h += 5)
     {
       const FfDaylightQuery query = { h, FF_SKY_CLEAR, FF_VIEW_OBLIQUE, 180, 0 };
-      FfDaylight daylight;
+      FfDaylight there;
 
-      ff_daylight (&query, &daylight);
-      assert_close (daylight.ev100, 15, 0.55);
+      ff_daylight (&query, &there);
+      assert_close (there.ev100, 15, 0.55);
     }
 }
 

@@ -112,7 +112,7 @@ test_a_job_goes_with_all_that_hangs_on_it (void **state)
   g_autoptr (FfItem) battery = save_battery ();
   g_autoptr (FfMember) member = save_member ();
   g_autoptr (FfJob) job = save_job (place->id, battery->id);
-  g_autoptr (FfShot) shot = save_shot (job->id);
+  G_GNUC_UNUSED g_autoptr (FfShot) shot = save_shot (job->id);
   g_autoptr (GPtrArray) faults = NULL;
   GError *error = NULL;
 
@@ -139,7 +139,7 @@ test_a_flown_job_stays (void **state)
   g_autoptr (FfPlace) place = save_place ();
   g_autoptr (FfItem) battery = save_battery ();
   g_autoptr (FfJob) job = save_job (place->id, battery->id);
-  g_autoptr (FfShot) shot = save_shot (job->id);
+  G_GNUC_UNUSED g_autoptr (FfShot) shot = save_shot (job->id);
   g_autoptr (FfFlight) flight = ff_flight_new (job->id);
   GError *error = NULL;
 
@@ -186,7 +186,7 @@ test_one_shot_and_one_member_by_id (void **state)
 {
   g_autoptr (FfPlace) place = save_place ();
   g_autoptr (FfJob) job = save_job (place->id, NULL);
-  g_autoptr (FfShot) shot = save_shot (job->id);
+  G_GNUC_UNUSED g_autoptr (FfShot) shot = save_shot (job->id);
   g_autoptr (FfMember) member = save_member ();
   g_autoptr (FfShot) found = NULL;
   g_autoptr (FfMember) who = NULL;

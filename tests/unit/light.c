@@ -365,10 +365,10 @@ static FfDaylight
 daylight_at (double altitude_deg, FfSky sky, double offset_stops)
 {
   const FfDaylightQuery query = { altitude_deg, sky, FF_VIEW_DOWN, 180, offset_stops };
-  FfDaylight daylight;
+  FfDaylight there;
 
-  ff_daylight (&query, &daylight);
-  return daylight;
+  ff_daylight (&query, &there);
+  return there;
 }
 
 static void
@@ -387,12 +387,12 @@ test_spread (void **state)
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      FfDaylight daylight = daylight_at (cases[i].altitude_deg, cases[i].sky, 0);
+      FfDaylight there = daylight_at (cases[i].altitude_deg, cases[i].sky, 0);
       double stated = cases[i].log10_error / log10 (2);
       double want = sqrt (cases[i].model * cases[i].model + stated * stated);
 
-      assert_close (daylight.high_ev100 - daylight.ev100, want, 1e-9);
-      assert_close (daylight.ev100 - daylight.low_ev100, want, 1e-9);
+      assert_close (there.high_ev100 - there.ev100, want, 1e-9);
+      assert_close (there.ev100 - there.low_ev100, want, 1e-9);
     }
 }
 
