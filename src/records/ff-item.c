@@ -28,6 +28,14 @@ static const FfField item_fields[] = {
 };
 const FfFields ff_item_fields = FF_FIELDS ("item", item_fields);
 
+static const FfField state_fields[] = {
+  FF_NAME (FfItem, state, N_ ("state"), &ff_names_state),
+  FF_TEXT (FfItem, state_why, N_ ("reason of the state"), FALSE, 1000),
+  FF_TEXT (FfItem, out_with, N_ ("with whom it is"), FALSE, 200),
+  FF_DATE (FfItem, out_until, N_ ("day it comes back")),
+};
+const FfFields ff_item_state_fields = FF_FIELDS ("item_event", state_fields);
+
 static const FfField aircraft_fields[] = {
   ITEM_KEY,
   FF_REAL (FfItem, size_m, N_ ("size"), FALSE, 0.01, 20),
@@ -117,10 +125,7 @@ item_blank (void)
       g_free (item->id);
     }
   ff_fields_init (&ff_item_fields, item);
-  item->state = FF_STATE_SERVICEABLE;
-  item->state_why = g_strdup ("");
-  item->out_with = g_strdup ("");
-  item->out_until = g_strdup ("");
+  ff_fields_init (&ff_item_state_fields, item);
   return item;
 }
 
@@ -143,9 +148,7 @@ ff_item_free (FfItem *item)
   for (guint i = 0; i < G_N_ELEMENTS (kind_fields); i++)
     ff_fields_clear (&kind_fields[i], item);
   ff_fields_clear (&ff_item_fields, item);
-  g_free (item->state_why);
-  g_free (item->out_with);
-  g_free (item->out_until);
+  ff_fields_clear (&ff_item_state_fields, item);
   g_free (item);
 }
 

@@ -57,8 +57,10 @@ typedef struct {
   char *speed_class;
 } FfItem;
 
-/* What every item has, and what a kind adds: NULL when it adds nothing. */
+/* What every item has, and what a kind adds: NULL when it adds nothing. The state is in neither: it
+ * follows from the events, and has its own table for files. */
 extern const FfFields ff_item_fields;
+extern const FfFields ff_item_state_fields;
 const FfFields *ff_item_kind_fields (FfKind kind);
 
 FfItem *ff_item_new (FfKind kind) G_GNUC_WARN_UNUSED_RESULT;

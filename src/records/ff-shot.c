@@ -160,6 +160,17 @@ ff_shot_load (FfStore *store, const char *id, GError **error)
   return found != NULL && found->len > 0 ? g_ptr_array_steal_index (found, 0) : NULL;
 }
 
+gboolean
+ff_shot_add (FfStore *store, const FfShot *shot, GError **error)
+{
+  if (!ff_shot_check (shot, error))
+    return FALSE;
+  if (ff_rows_append (store, &ff_shot_fields, shot, error))
+    return TRUE;
+  g_prefix_error (error, _ ("shot %s: "), shot->label);
+  return FALSE;
+}
+
 GPtrArray *
 ff_shots_load (FfStore *store, const char *job_id, GError **error)
 {

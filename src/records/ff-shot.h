@@ -44,6 +44,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfShot, ff_shot_free)
 gboolean ff_shot_check (const FfShot *shot, GError **error);
 gboolean ff_shot_save (FfStore *store, const FfShot *shot, GError **error);
 
+/* The same for a shot from elsewhere, which must not replace one that is there. */
+gboolean ff_shot_add (FfStore *store, const FfShot *shot, GError **error);
+
 FfShot *ff_shot_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean ff_shot_delete (FfStore *store, const char *id, GError **error);
 

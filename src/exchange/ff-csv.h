@@ -1,0 +1,9 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rows of comma-separated values (RFC 4180) that a spreadsheet opens without running anything. */
+#pragma once
+
+#include <glib.h>
+
+/* One row of cells, NULL at the end; lines end with CR LF. A cell that a spreadsheet would take for
+ * a formula gets an apostrophe before it, which makes it a text there. */
+void ff_csv_row (GString *out, const char *const *cells);
