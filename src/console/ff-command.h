@@ -76,14 +76,22 @@ FfStore *ff_console_open (FfConsole *console,
 
 /* "f/2.8  1/50  ISO 100" and the like are written by the commands themselves. One per file: */
 extern const FfCommand ff_command_advise;
+extern const FfCommand ff_command_balance;
+extern const FfCommand ff_command_battery;
+extern const FfCommand ff_command_bracket;
 extern const FfCommand ff_command_brief;
 extern const FfCommand ff_command_demo;
+extern const FfCommand ff_command_depth;
 extern const FfCommand ff_command_exposure;
 extern const FfCommand ff_command_filter;
+extern const FfCommand ff_command_flicker;
+extern const FfCommand ff_command_frame;
 extern const FfCommand ff_command_job;
 extern const FfCommand ff_command_jobs;
 extern const FfCommand ff_command_light;
 extern const FfCommand ff_command_log;
+extern const FfCommand ff_command_media;
+extern const FfCommand ff_command_motion;
 extern const FfCommand ff_command_plan;
 extern const FfCommand ff_command_store;
 extern const FfCommand ff_command_sun;

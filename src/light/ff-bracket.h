@@ -4,8 +4,6 @@
 
 #include <glib.h>
 
-#define FF_BRACKET_MAX_FRAMES 99
-
 /* Frames that hold a scene of so many stops when the camera holds `camera_stops` in one and frames
  * are `step_stops` apart. A derivation of our own, no published formula: n windows of width D at
  * spacing s cover D + (n - 1) s, which needs s <= D and gives n = 1 + ceil ((R - D) / s). Noise of
