@@ -194,7 +194,8 @@ test_demo_day_as_a_table (void **state)
   assert_string_equal (charge->detail, "attended by Marit Ostrander");
   assert_non_null (find_row (chart, FF_CHART_ROW_TURNROUND, "turn-round, 12 minutes"));
   assert_non_null (find_row (chart, FF_CHART_ROW_EVENT, "ferry passes"));
-  assert_non_null (find_row (chart, FF_CHART_ROW_LIGHT, "EV 14."));
+  assert_non_null (find_row (chart, FF_CHART_ROW_LIGHT, "sun 22°, EV 14."));
+  assert_non_null (find_row (chart, FF_CHART_ROW_LIGHT, "sun −5°"));
 }
 
 static void

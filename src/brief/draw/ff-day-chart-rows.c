@@ -192,11 +192,19 @@ need_text (double need)
   return isfinite (need) ? g_strdup_printf (_ ("need %s stops"), value) : NULL;
 }
 
+static char *
+altitude_text (double altitude)
+{
+  g_autofree char *degrees = ff_number_format (floor (fabs (altitude) + 0.5), 0);
+
+  return g_strconcat (altitude <= -0.5 ? "−" : "", degrees, NULL);
+}
+
 static void
 add_light_row (GPtrArray *rows, const FfChartFacts *facts, gint64 at)
 {
   double altitude = ff_chart_sample (facts, facts->sun_altitude_deg, at);
-  g_autofree char *sun = ff_number_format (floor (altitude + 0.5), 0);
+  g_autofree char *sun = altitude_text (altitude);
   g_autofree char *ev = ff_chart_one_decimal (ff_chart_sample (facts, facts->ev100, at));
   g_autofree char *low = ff_chart_one_decimal (ff_chart_sample (facts, facts->low_ev100, at));
   g_autofree char *high = ff_chart_one_decimal (ff_chart_sample (facts, facts->high_ev100, at));
