@@ -215,6 +215,26 @@ test_every_size_of_the_demo_day (void **state)
         }
 }
 
+/* Where two lines lie over each other the nearer middle is meant; a near miss counts, a far one
+ * does not. */
+static void
+test_hits_close_by (void **state)
+{
+  g_autoptr (FfChartFixture) fixture = ff_chart_fixture_demo ();
+  FfPlanLine *first = g_ptr_array_index (fixture->plan.lines, 0);
+  FfPlanLine *second = g_ptr_array_index (fixture->plan.lines, 1);
+  g_autoptr (FfDayChart) chart = NULL;
+  cairo_rectangle_t box;
+
+  second->off_by = first->down + 120;
+  first->land_by = first->down + 20 * 60;
+  chart = chart_of (fixture, 1200, 420, 1);
+  check_hits (chart, &fixture->plan);
+  assert_true (ff_day_chart_line_rect (chart, 6, &box));
+  assert_int_equal (ff_day_chart_line_at (chart, box.x + box.width + 8, box.y + 5), 6);
+  assert_int_equal (ff_day_chart_line_at (chart, box.x + box.width + 15, box.y + 5), 0);
+}
+
 /* The stops are written in every block, or beside those that are too narrow for them. */
 static void
 test_narrow_blocks_keep_their_stops (void **state)
@@ -473,6 +493,7 @@ main (void)
     cmocka_unit_test (test_demo_day_says_what_it_must),
     cmocka_unit_test (test_demo_day_as_a_table),
     cmocka_unit_test (test_every_size_of_the_demo_day),
+    cmocka_unit_test (test_hits_close_by),
     cmocka_unit_test (test_narrow_blocks_keep_their_stops),
     cmocka_unit_test (test_nothing_planned),
     cmocka_unit_test (test_a_day_without_samples),
