@@ -46,6 +46,15 @@ name_new_file (const char *temporary, const char *path)
   return g_rename (temporary, path) == 0;
 }
 
+void
+ff_discard (const char *temporary)
+{
+  g_autofree char *journal = g_strconcat (temporary, "-journal", NULL);
+
+  g_unlink (temporary);
+  g_unlink (journal);
+}
+
 gboolean
 ff_publish (const char *temporary, const char *path)
 {
@@ -59,7 +68,7 @@ ff_publish (const char *temporary, const char *path)
       return TRUE;
     }
   problem = errno;
-  g_unlink (temporary);
+  ff_discard (temporary);
   errno = problem;
   return FALSE;
 }
@@ -101,7 +110,7 @@ ff_store_backup (FfStore *store, const char *path, GError **error)
   close (file);
   if (!copy_into (store, temporary, error))
     {
-      g_unlink (temporary);
+      ff_discard (temporary);
       return FALSE;
     }
   return ff_publish (temporary, path) || cannot_write (path, errno, error);

@@ -7,7 +7,6 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
 #include <unistd.h>
 
 #include "ff-error.h"
@@ -77,7 +76,7 @@ ff_store_create (const char *path, GError **error)
   close (file);
   if (!fill (temporary, error))
     {
-      g_unlink (temporary);
+      ff_discard (temporary);
       return FALSE;
     }
   if (ff_publish (temporary, path) || errno == EEXIST)

@@ -38,5 +38,8 @@ gboolean ff_store_create (const char *path, GError **error);
 /* A backup beside the store, named by date and version, before it is migrated. */
 gboolean ff_backup_before_migration (FfStore *store, int version, GError **error);
 
+/* Removes an unfinished file, and the journal that SQLite leaves beside it when the disk is full. */
+void ff_discard (const char *temporary);
+
 /* Gives a finished file its name, never replacing one; flushed to the disk. errno on failure. */
 gboolean ff_publish (const char *temporary, const char *path);

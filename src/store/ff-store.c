@@ -126,6 +126,9 @@ configure (FfStore *store, GError **error)
   sqlite3_db_config (store->db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
   sqlite3_db_config (store->db, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, NULL);
   return set_pragma (store, "PRAGMA foreign_keys = ON", "PRAGMA foreign_keys", 1, error)
+         /* Without it INSERT OR REPLACE removes a row past the triggers that keep it. */
+         && set_pragma (store, "PRAGMA recursive_triggers = ON", "PRAGMA recursive_triggers", 1,
+                        error)
          && set_pragma (store, "PRAGMA synchronous = FULL", "PRAGMA synchronous", 2, error)
          && set_pragma (store, "PRAGMA cell_size_check = ON", "PRAGMA cell_size_check", 1, error)
          && (store->access == FF_STORE_READ || set_wal (store, error));
