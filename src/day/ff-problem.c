@@ -128,6 +128,7 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
     .label = record->label,
     .minutes = record->minutes,
     .weight = record->weight,
+    .fixed_time = record->fixed_time,
     .own_from_angle_deg = NARROWEST_ANGLE_DEG,
   };
   double *light;

@@ -1,104 +1,156 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-leg.h"
 
-/* Starts every take as early as may be from `off` on, then as late as the last one allows, so that
- * no minute is spent waiting in the air. FALSE when a window can't be met. */
-static gboolean
-time_leg (const FfSortieProblem *problem, gint64 earliest_off, FfLeg *leg)
+#include <math.h>
+
+typedef struct {
+  const FfTakePrices *prices;
+  int filter;
+  int longest;      /* usable minutes of the best battery */
+  GArray *found;    /* legs that are off at this minute */
+  FfLeg leg;
+} Building;
+
+/* Of two legs that leave the same behind at the same minute only the cheaper is of use. */
+static void
+keep_cheaper (Building *self)
 {
-  gint64 at = earliest_off + problem->out_minutes * 60;
+  FfLeg *leg = &self->leg;
 
-  for (guint i = 0; i < leg->n_shots; i++)
+  for (guint i = 0; i < self->found->len; i++)
     {
-      const FfSortieShot *shot = &problem->shots[leg->shots[i]];
+      FfLeg *other = &g_array_index (self->found, FfLeg, i);
 
-      leg->starts[i] = MAX (at, shot->window_from);
-      at = leg->starts[i] + shot->minutes * 60;
-      if (at > shot->window_to)
-        return FALSE;
-    }
-  leg->down = at + problem->back_minutes * 60;
-  for (guint i = leg->n_shots - 1; i > 0; i--)
-    {
-      const FfSortieShot *before = &problem->shots[leg->shots[i - 1]];
-      gint64 latest_end = MIN (leg->starts[i], before->window_to);
-
-      leg->starts[i - 1] = latest_end - before->minutes * 60;
-    }
-  leg->off = leg->starts[0] - problem->out_minutes * 60;
-  return leg->down <= problem->to;
-}
-
-/* Whether `battery` is the better one for a leg that both could fly: off earlier, then not yet
- * used, then ready earlier. */
-static gboolean
-is_better_battery (const FfGround *ground, const FfLeg *leg, int battery, const FfLeg *best)
-{
-  gboolean used = (ground->used >> battery) & 1;
-  gboolean best_used;
-
-  if (best->battery < 0 || leg->off != best->off)
-    return best->battery < 0 || leg->off < best->off;
-  best_used = (ground->used >> best->battery) & 1;
-  if (used != best_used)
-    return !used;
-  return ground->ready[battery] < ground->ready[best->battery];
-}
-
-gboolean
-ff_leg_fit_battery (const FfSortieProblem *problem, const FfGround *ground, FfLeg *leg)
-{
-  gint64 turned_round = problem->from;
-  FfLeg best = { .battery = -1 };
-
-  if (ground->clock > 0)
-    {
-      turned_round = ground->clock + problem->battery_change_minutes * 60;
-      if (leg->filter != ground->filter)
-        turned_round += problem->filter_change_minutes * 60;
-    }
-  for (int battery = 0; battery < (int) problem->n_batteries; battery++)
-    {
-      FfLeg tried = *leg;
-
-      if (ground->ready[battery] == FF_NEVER
-          || !time_leg (problem, MAX (turned_round, ground->ready[battery]), &tried)
-          || tried.down - tried.off > problem->batteries[battery].usable_minutes * 60
-          || !is_better_battery (ground, &tried, battery, &best))
+      if (other->next != leg->next || other->down != leg->down)
         continue;
-      best = tried;
-      best.battery = battery;
+      if (leg->cost < other->cost - 1e-12)
+        *other = *leg;
+      return;
     }
-  if (best.battery < 0)
-    return FALSE;
-  *leg = best;
-  return TRUE;
+  g_array_append_val (self->found, *leg);
 }
 
-gint64
-ff_leg_land_by (const FfSortieProblem *problem, const FfLeg *leg)
+/* Takes `shot` from `start` on, keeps the leg that ends there, and goes on to the shots after it. */
+static void
+take (Building *self, guint shot, int start)
 {
-  return leg->off + problem->batteries[leg->battery].usable_minutes * 60;
+  const FfSortieProblem *problem = self->prices->problem;
+  const FfLeg before = self->leg;
+  FfLeg *leg = &self->leg;
+  int end = start + problem->shots[shot].minutes;
+  double left_out = 0;
+
+  leg->shots[leg->n_shots] = (guint8) shot;
+  leg->starts[leg->n_shots] = (gint16) start;
+  leg->n_shots++;
+  leg->next = (guint8) (shot + 1);
+  leg->down = (gint16) (end + problem->back_minutes);
+  leg->cost += ff_take_price (self->prices, shot, self->filter, start);
+  if (leg->down - leg->off <= self->longest)
+    {
+      keep_cheaper (self);
+      for (guint next = shot + 1; next < problem->n_shots && leg->n_shots < FF_LEG_SHOTS; next++)
+        {
+          int last = MIN (ff_take_last_start (self->prices, next),
+                          leg->off + self->longest - problem->back_minutes
+                              - problem->shots[next].minutes);
+
+          for (int at = MAX (end, ff_take_first_start (self->prices, next)); at <= last; at++)
+            {
+              double cost = leg->cost;
+
+              leg->cost += left_out + self->prices->prices->air_minute * (at - end);
+              take (self, next, at);
+              leg->cost = cost;
+            }
+          left_out += ff_take_weight (self->prices, next);
+        }
+    }
+  *leg = before;
 }
 
-FfSortieCharge
-ff_leg_queue_charge (const FfSortieProblem *problem, const FfLeg *leg, FfGround *ground)
+static void
+fill_list (GArray *list, const FfTakePrices *prices, guint shot, int filter, int longest)
 {
-  FfSortieCharge charge = { .battery = (guint) leg->battery, .cool_from = ff_leg_land_by (problem, leg) };
+  Building building = { .prices = prices, .filter = filter, .longest = longest };
+  int last = ff_take_last_start (prices, shot);
+
+  building.found = g_array_new (FALSE, FALSE, sizeof (FfLeg));
+  for (int start = ff_take_first_start (prices, shot); start <= last; start++)
+    {
+      g_array_set_size (building.found, 0);
+      building.leg = (FfLeg) { .off = (gint16) (start - prices->problem->out_minutes) };
+      take (&building, shot, start);
+      g_array_append_vals (list, building.found->data, building.found->len);
+    }
+  g_array_unref (building.found);
+}
+
+void
+ff_leg_table_init (FfLegTable *self, const FfTakePrices *prices)
+{
+  const FfSortieProblem *problem = prices->problem;
+  int longest = 0;
+
+  for (guint i = 0; i < problem->n_batteries; i++)
+    longest = MAX (longest, problem->batteries[i].usable_minutes);
+  self->n_filters = problem->n_filters;
+  self->n_lists = problem->n_shots * (problem->n_filters + 1);
+  self->legs = g_new (GArray *, self->n_lists);
+  for (guint i = 0; i < self->n_lists; i++)
+    {
+      self->legs[i] = g_array_new (FALSE, FALSE, sizeof (FfLeg));
+      fill_list (self->legs[i], prices, i / (problem->n_filters + 1),
+                 (int) (i % (problem->n_filters + 1)) - 1, longest);
+    }
+}
+
+void
+ff_leg_table_clear (FfLegTable *self)
+{
+  for (guint i = 0; i < self->n_lists; i++)
+    g_array_unref (self->legs[i]);
+  g_clear_pointer (&self->legs, g_free);
+}
+
+GArray *
+ff_leg_table_get (const FfLegTable *self, guint shot, int filter)
+{
+  return self->legs[shot * (self->n_filters + 1) + (guint) (filter + 1)];
+}
+
+/* ---- On the ground ---- */
+
+void
+ff_ground_init (FfGround *self, const FfSortieProblem *problem)
+{
+  *self = (FfGround) { 0 };
+  for (guint i = 0; i < problem->n_batteries; i++)
+    {
+      gint64 minutes = (problem->batteries[i].ready_at - problem->from + 59) / 60;
+
+      self->ready[i] = (int) CLAMP (minutes, 0, FF_NEVER);
+    }
+}
+
+void
+ff_ground_queue (FfGround *self,
+                 const FfSortieProblem *problem,
+                 guint battery,
+                 int land_by,
+                 int *ret_charge_from,
+                 int *ret_ready_at)
+{
   guint slots = MIN (problem->charger_slots, FF_LEG_SLOTS);
   guint slot = 0;
 
-  ground->ready[leg->battery] = FF_NEVER;
-  charge.ready_at = FF_NEVER;
+  *ret_charge_from = *ret_ready_at = self->ready[battery] = FF_NEVER;
   if (slots == 0 || !problem->charger_attended)
-    return charge;
+    return;
   for (guint i = 1; i < slots; i++)
-    if (ground->slot_free[i] < ground->slot_free[slot])
+    if (self->slot_free[i] < self->slot_free[slot])
       slot = i;
-  charge.charge_from
-      = MAX (charge.cool_from + problem->cool_minutes * 60, ground->slot_free[slot]);
-  charge.ready_at = charge.charge_from + problem->charge_minutes * 60;
-  ground->slot_free[slot] = charge.ready_at;
-  ground->ready[leg->battery] = charge.ready_at;
-  return charge;
+  *ret_charge_from = MAX (land_by + problem->cool_minutes, self->slot_free[slot]);
+  *ret_ready_at = *ret_charge_from + problem->charge_minutes;
+  self->slot_free[slot] = self->ready[battery] = *ret_ready_at;
 }

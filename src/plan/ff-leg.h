@@ -1,43 +1,51 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One leg, and what stands on the ground between legs: when it can fly, on which battery, and what
- * the charger does with the battery afterwards. */
+/* Legs: every way to fly some shots in a row on one battery behind one filter, with the cheapest
+ * start of each take; and what stands on the ground between legs. Minutes count from the
+ * problem's `from`. */
 #pragma once
 
-#include "ff-sorties.h"
+#include "ff-take-price.h"
 
-#define FF_LEG_SHOTS 8
+#define FF_LEG_SHOTS 10
 #define FF_LEG_SLOTS 4
-#define FF_UNFITTED (-2) /* before the first take-off any filter can be fitted for nothing */
-#define FF_NEVER G_MAXINT64
+#define FF_UNFITTED (-2)      /* before the first take-off any filter can be fitted for nothing */
+#define FF_NEVER (1 << 20)    /* a minute that does not come */
 
-/* One leg: which shots, when each starts, and what flies it. */
 typedef struct {
-  guint n_shots;
-  guint shots[FF_LEG_SHOTS];
-  gint64 starts[FF_LEG_SHOTS];
-  gint64 off, down;
-  int battery;
-  int filter;
+  double cost;  /* of the takes, and of shots left out between them */
+  gint16 off, down;
+  guint8 next;  /* first shot after the leg */
+  guint8 n_shots;
+  guint8 shots[FF_LEG_SHOTS];
+  gint16 starts[FF_LEG_SHOTS];
 } FfLeg;
 
-/* What two labels must have in common to be one. Compared as bytes: no holes left unset. */
+/* All legs of a day, for each first shot and filter in order of the minute they are off. */
 typedef struct {
-  gint64 clock; /* last landing; 0 before the first */
-  gint64 ready[FF_SORTIE_MAX_BATTERIES];
-  gint64 slot_free[FF_LEG_SLOTS];
-  gint64 used; /* bit per battery that has flown */
-  gint64 filter;
+  GArray **legs; /* [shot][filter + 1]: FfLeg */
+  guint n_filters;
+  guint n_lists;
+} FfLegTable;
+
+void ff_leg_table_init (FfLegTable *self, const FfTakePrices *prices);
+void ff_leg_table_clear (FfLegTable *self);
+GArray *ff_leg_table_get (const FfLegTable *self, guint shot, int filter);
+
+/* ---- On the ground ---- */
+
+/* When each battery may fly and each charger slot is free. */
+typedef struct {
+  int ready[FF_SORTIE_MAX_BATTERIES];
+  int slot_free[FF_LEG_SLOTS];
 } FfGround;
 
-/* Times the leg's shots behind its filter on the battery that is off earliest: not yet used before
- * used, then ready earliest. FALSE when none can fly it. */
-gboolean ff_leg_fit_battery (const FfSortieProblem *problem, const FfGround *ground, FfLeg *leg);
+void ff_ground_init (FfGround *self, const FfSortieProblem *problem);
 
-/* The latest that the leg may come down: off and the battery's usable minutes. */
-gint64 ff_leg_land_by (const FfSortieProblem *problem, const FfLeg *leg);
-
-/* The battery of a leg goes to the charger's queue: cool, then the first free slot. Promises count
- * from land-by. Where no charge is planned, ready_at is FF_NEVER. */
-FfSortieCharge ff_leg_queue_charge (const FfSortieProblem *problem,
-                                    const FfLeg *leg,
-                                    FfGround *ground);
+/* The battery has flown and must be down by `land_by`: it cools, then takes the slot that is free
+ * first. Promises count from land-by. Gives the minutes; FF_NEVER where no charge is planned. */
+void ff_ground_queue (FfGround *self,
+                      const FfSortieProblem *problem,
+                      guint battery,
+                      int land_by,
+                      int *ret_charge_from,
+                      int *ret_ready_at);

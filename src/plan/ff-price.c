@@ -29,6 +29,8 @@ const FfPrices ff_prices_default = {
   .match_step = 5.0,
   .match_set = 8.0,
   .late_minute = 0.02,
+  .late_fixed = 1.0,
+  .air_minute = 0.2,
 };
 
 static const FfName part_names[] = {
@@ -49,6 +51,7 @@ static const FfName part_names[] = {
   /* Translators: shots that will be cut together, so should be filmed behind one filter. */
   [FF_PART_MATCH] = { "match", N_ ("shots that must match") },
   [FF_PART_LATE] = { "late", N_ ("late in the window") },
+  [FF_PART_AIR] = { "air", N_ ("waiting in the air") },
 };
 const FfNames ff_names_part = { "part of a cost", part_names, G_N_ELEMENTS (part_names) };
 

@@ -35,6 +35,8 @@ typedef struct {
   double match_step;     /* two filters within one must-match group */
   double match_set;      /* two filter sets within it */
   double late_minute;    /* per minute after a shot's window opens */
+  double late_fixed;     /* the same for a shot whose time somebody else keeps */
+  double air_minute;     /* per minute of waiting in the air between takes */
 } FfPrices;
 
 extern const FfPrices ff_prices_default;
@@ -53,6 +55,7 @@ typedef enum {
   FF_PART_FILTER_LANDING,
   FF_PART_MATCH,
   FF_PART_LATE,
+  FF_PART_AIR,
   FF_N_PARTS,
 } FfPart;
 

@@ -12,12 +12,14 @@
 
 #define FF_NO_FILTER (-1)
 #define FF_SORTIE_MAX_BATTERIES 32 /* that a plan can keep in mind */
+#define FF_SORTIE_MAX_SHOTS 200
 
 typedef struct {
   const char *label;
   gint64 window_from, window_to; /* the whole take lies inside */
   int minutes;
   double weight;                 /* cost of not flying it; 0: the price table's */
+  gboolean fixed_time;           /* someone else keeps the time at which the window opens */
   FfWant want;
   double own_from_angle_deg;     /* what the angle may close to at a price, once the sortie holds
                                     shots that want different filters */
@@ -94,9 +96,11 @@ typedef struct {
   GArray *charges; /* FfSortieCharge, only those that a later line needs or the charger can do */
   double parts[FF_N_PARTS];
   double cost;
-  gboolean optimal; /* proven for the order given */
+  gboolean optimal; /* proven: no plan in this order is cheaper by the price table */
 } FfSortiePlan;
 
+/* The cheapest plan in the order given: every leg, filter, battery and start minute is weighed. A day
+ * too tangled to prove in bounded memory gives the best found, and says so in `optimal`. */
 FfSortiePlan *ff_sorties_plan (const FfSortieProblem *problem) G_GNUC_WARN_UNUSED_RESULT;
 void ff_sortie_plan_free (FfSortiePlan *plan);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSortiePlan, ff_sortie_plan_free)

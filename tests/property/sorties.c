@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-minute-price.h"
 #include "ff-scale.h"
 #include "ff-sorties.h"
 
@@ -230,6 +231,160 @@ test_same_day_same_plan (void **state)
     }
 }
 
+/* ---- Against a search without a thought ---- */
+
+/* Everything that can be tried on a tiny day: each subset of shots in order, cut into legs in every
+ * way, each leg behind every filter on every battery, each take on every minute. */
+typedef struct {
+  const Day *day;
+  const FfPrices *prices;
+  double best;
+} Plain;
+
+typedef struct {
+  int clock, filter;    /* minute of the last landing, -1 before; filter -2: none fitted yet */
+  int ready[5], slot;
+  double cost;
+} Ground;
+
+static void plain_from (Plain *self, const Ground *ground, guint shot);
+
+static double
+weight_of (const Day *day, guint shot)
+{
+  return day->shots[shot].weight > 0 ? day->shots[shot].weight : ff_prices_default.not_flown;
+}
+
+static void
+plain_land (Plain *self, const Ground *before, int off, int down, int filter, double cost, guint next)
+{
+  const FfSortieProblem *problem = &self->day->problem;
+  int soonest = before->clock < 0 ? 0
+                                  : before->clock + problem->battery_change_minutes
+                                        + (filter != before->filter
+                                               ? problem->filter_change_minutes
+                                               : 0);
+
+  for (guint b = 0; b < problem->n_batteries; b++)
+    {
+      int usable = problem->batteries[b].usable_minutes;
+      Ground after = *before;
+
+      if (off < soonest || off < before->ready[b] || down - off > usable
+          || down > (int) (problem->to / MINUTE))
+        continue;
+      after.cost += cost + self->prices->new_battery;
+      if (before->filter != -2 && before->filter != filter)
+        after.cost += self->prices->filter_swap;
+      after.clock = down;
+      after.filter = filter;
+      after.ready[b] = 1 << 20;
+      if (problem->charger_slots > 0)
+        after.ready[b] = after.slot = MAX (off + usable + problem->cool_minutes, before->slot)
+                                      + problem->charge_minutes;
+      plain_from (self, &after, next);
+    }
+}
+
+static void
+plain_take (Plain *self, const Ground *ground, int off, int at, int filter, double cost, guint shot,
+            gboolean first)
+{
+  const FfSortieProblem *problem = &self->day->problem;
+  const FfSortieShot *wanted = &self->day->shots[shot];
+  int opens = (int) (wanted->window_from / MINUTE), closes = (int) (wanted->window_to / MINUTE);
+
+  for (int start = MAX (opens, at); start + wanted->minutes <= closes && start < N_MINUTES - 20;
+       start++)
+    {
+      int own_off = first ? start - problem->out_minutes : off;
+      double price = cost + self->prices->late_minute * (start - opens);
+      double stops = filter >= 0 ? problem->filters[filter].stops : 0;
+      int end = start + wanted->minutes;
+
+      if (own_off < 0)
+        continue;
+      if (!first)
+        price += self->prices->air_minute * (start - at);
+      for (int minute = start; minute < end; minute++)
+        price += ff_minute_price (self->prices, problem->camera, &wanted->want,
+                                  wanted->own_from_angle_deg, wanted->ev100[minute], stops, NULL);
+      if (end + problem->back_minutes - own_off > 22)
+        continue;
+      plain_land (self, ground, own_off, end + problem->back_minutes, filter, price, shot + 1);
+      for (guint next = shot + 1; next < problem->n_shots; next++)
+        {
+          double left_out = 0;
+
+          for (guint between = shot + 1; between < next; between++)
+            left_out += weight_of (self->day, between);
+          plain_take (self, ground, own_off, end, filter, price + left_out, next, FALSE);
+        }
+    }
+}
+
+static void
+plain_from (Plain *self, const Ground *ground, guint shot)
+{
+  Ground without = *ground;
+
+  if (ground->cost >= self->best)
+    return;
+  if (shot == self->day->problem.n_shots)
+    {
+      self->best = ground->cost;
+      return;
+    }
+  for (int filter = FF_NO_FILTER; filter < (int) self->day->problem.n_filters; filter++)
+    plain_take (self, ground, 0, 0, filter, 0, shot, TRUE);
+  without.cost += weight_of (self->day, shot);
+  plain_from (self, &without, shot + 1);
+}
+
+/* A day small enough for that: few shots, narrow windows, one charger slot at the most. */
+static void
+tiny_day (FfTestRandom *random, Day *day)
+{
+  random_day (random, day);
+  day->problem.n_shots = MIN (day->problem.n_shots, 4);
+  day->problem.n_filters = MIN (day->problem.n_filters, 2);
+  day->problem.n_batteries = MIN (day->problem.n_batteries, 2);
+  day->problem.charger_slots = MIN (day->problem.charger_slots, 1);
+  for (guint i = 0; i < day->problem.n_shots; i++)
+    {
+      FfSortieShot *shot = &day->shots[i];
+      gint64 narrow = shot->window_from
+                      + (shot->minutes + ff_test_random_int (random, 0, 4)) * MINUTE;
+
+      shot->window_to = MIN (shot->window_to, narrow);
+    }
+  for (guint i = 0; i < 2; i++)
+    day->batteries[i].ready_at = ff_test_random_int (random, 0, 10) * MINUTE;
+}
+
+static void
+test_no_plan_is_cheaper_than_the_one_given (void **state)
+{
+  FfTestRandom random = { 4711 };
+
+  for (guint i = 0; i < 300; i++)
+    {
+      g_autoptr (FfSortiePlan) plan = NULL;
+      Ground ground = { .clock = -1, .filter = -2 };
+      Plain plain = { .prices = &ff_prices_default, .best = 1e9 };
+      Day day;
+
+      tiny_day (&random, &day);
+      plain.day = &day;
+      for (guint b = 0; b < 5; b++)
+        ground.ready[b] = (int) (day.batteries[b].ready_at / MINUTE);
+      plain_from (&plain, &ground, 0);
+      plan = ff_sorties_plan (&day.problem);
+      assert_true (plan->optimal);
+      assert_close (plan->cost, plain.best, 1e-6);
+    }
+}
+
 int
 main (void)
 {
@@ -237,6 +392,7 @@ main (void)
     cmocka_unit_test (test_every_plan_can_be_flown),
     cmocka_unit_test (test_one_more_filter_never_costs_more),
     cmocka_unit_test (test_same_day_same_plan),
+    cmocka_unit_test (test_no_plan_is_cheaper_than_the_one_given),
   };
 
   return cmocka_run_group_tests_name ("sorties property", tests, NULL, NULL);

@@ -1,0 +1,249 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "ff-sortie-path.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "ff-minute-price.h"
+
+/* What the search added up as one price, told apart. */
+static void
+add_take_parts (FfSortiePlan *plan,
+                const FfTakePrices *prices,
+                const FfFlown *flown,
+                guint index)
+{
+  const FfSortieProblem *problem = prices->problem;
+  guint shot_index = flown->leg.shots[index];
+  const FfSortieShot *shot = &problem->shots[shot_index];
+  int start = flown->leg.starts[index];
+
+  for (int minute = start; minute < start + shot->minutes; minute++)
+    ff_minute_price (prices->prices, problem->camera, &shot->want, shot->own_from_angle_deg,
+                     shot->ev100[minute], ff_take_filter_stops (problem, flown->filter),
+                     plan->parts);
+  plan->parts[FF_PART_LATE] += ff_take_late_price (prices, shot_index, start);
+  if (index > 0)
+    {
+      guint before = flown->leg.shots[index - 1];
+      int waited = start - flown->leg.starts[index - 1] - problem->shots[before].minutes;
+
+      plan->parts[FF_PART_AIR] += prices->prices->air_minute * waited;
+    }
+}
+
+static void
+add_take (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown, guint index)
+{
+  const FfSortieProblem *problem = prices->problem;
+  const FfSortieShot *shot = &problem->shots[flown->leg.shots[index]];
+  FfWant want = shot->want;
+  FfAdviseQuery query = { .camera = problem->camera, .want = &want, .prices = prices->prices };
+  FfSortieTake take = { .shot = flown->leg.shots[index] };
+  double stops = ff_take_filter_stops (problem, flown->filter);
+  int start = flown->leg.starts[index], end = start + shot->minutes;
+  double f_number;
+
+  take.from = problem->from + start * 60;
+  take.to = problem->from + end * 60;
+  take.ev100_start = shot->ev100[start];
+  take.ev100_end = shot->ev100[end];
+  if (shot->own_from_angle_deg > 0)
+    want.angle_from_deg = MIN (want.angle_from_deg, shot->own_from_angle_deg);
+  query.ev100 = take.ev100_start;
+  ff_advise_settings (&query, stops, &take.start);
+  query.ev100 = take.ev100_end;
+  ff_advise_settings (&query, stops, &take.end);
+  f_number = take.start.settings.aperture.exact;
+  take.need_start = ff_advise_need (take.ev100_start, problem->camera, &shot->want, f_number);
+  take.need_end = ff_advise_need (take.ev100_end, problem->camera, &shot->want, f_number);
+  g_array_append_val (plan->takes, take);
+}
+
+static void
+add_line (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown)
+{
+  const FfSortieProblem *problem = prices->problem;
+  gint64 off = problem->from + flown->leg.off * 60;
+  FfSortieLine line = {
+    .off_by = off,
+    .down = problem->from + flown->leg.down * 60,
+    .land_by = off + problem->batteries[flown->battery].usable_minutes * 60,
+    .battery = flown->battery,
+    .filter = flown->filter,
+    .filter_stops = ff_take_filter_stops (problem, flown->filter),
+    .first_take = plan->takes->len,
+    .n_takes = flown->leg.n_shots,
+  };
+
+  for (guint i = 0; i < flown->leg.n_shots; i++)
+    {
+      add_take (plan, prices, flown, i);
+      add_take_parts (plan, prices, flown, i);
+    }
+  plan->parts[FF_PART_BATTERY] += prices->prices->new_battery;
+  if (plan->lines->len > 0
+      && g_array_index (plan->lines, FfSortieLine, plan->lines->len - 1).filter != line.filter)
+    plan->parts[FF_PART_SWAP] += prices->prices->filter_swap;
+  g_array_append_val (plan->lines, line);
+}
+
+/* The charges of the legs flown, as the search queued them; those done before all down. */
+static void
+add_charge (FfSortiePlan *plan,
+            const FfSortieProblem *problem,
+            const FfFlown *flown,
+            FfGround *ground)
+{
+  int land_by = flown->leg.off + problem->batteries[flown->battery].usable_minutes;
+  int charge_from, ready_at;
+  FfSortieCharge charge = {
+    .battery = flown->battery,
+    .cool_from = problem->from + (gint64) land_by * 60,
+  };
+
+  ff_ground_queue (ground, problem, flown->battery, land_by, &charge_from, &ready_at);
+  charge.charge_from = problem->from + (gint64) charge_from * 60;
+  charge.ready_at = problem->from + (gint64) ready_at * 60;
+  if (charge.ready_at <= problem->to)
+    g_array_append_val (plan->charges, charge);
+}
+
+/* ---- Why not ---- */
+
+/* Whether a leg for this shot alone fits between its neighbours, batteries aside. */
+static gboolean
+fits_between (const FfSortieProblem *problem, const FfSortiePlan *plan, const FfSortieShot *shot)
+{
+  gint64 flight = (problem->out_minutes + shot->minutes + problem->back_minutes) * 60;
+  gint64 change = problem->battery_change_minutes * 60;
+  gint64 earliest = problem->from, latest_down = problem->to;
+  gint64 off;
+
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfSortieLine *line = &g_array_index (plan->lines, FfSortieLine, i);
+
+      if (line->off_by < shot->window_from)
+        earliest = MAX (earliest, line->down + change);
+      else
+        latest_down = MIN (latest_down, line->off_by - change);
+    }
+  off = MAX (earliest, shot->window_from - problem->out_minutes * 60);
+  return off + (problem->out_minutes + shot->minutes) * 60 <= shot->window_to
+         && off + flight <= latest_down;
+}
+
+/* What the take costs at the best start in its window behind the best filter. */
+static double
+cheapest_take (const FfTakePrices *prices, guint shot)
+{
+  double cheapest = INFINITY;
+
+  for (int start = ff_take_first_start (prices, shot); start <= ff_take_last_start (prices, shot);
+       start++)
+    for (int filter = FF_NO_FILTER; filter < (int) prices->problem->n_filters; filter++)
+      cheapest = MIN (cheapest, ff_take_price (prices, shot, filter, start));
+  return cheapest;
+}
+
+static FfWhyNot
+why_not (const FfTakePrices *prices, const FfSortiePlan *plan, guint index)
+{
+  const FfSortieProblem *problem = prices->problem;
+  const FfSortieShot *shot = &problem->shots[index];
+  int longest = 0;
+
+  for (guint i = 0; i < problem->n_batteries; i++)
+    longest = MAX (longest, problem->batteries[i].usable_minutes);
+  if (problem->out_minutes + shot->minutes + problem->back_minutes > longest)
+    return FF_WHY_TOO_LONG;
+  if (ff_take_first_start (prices, index) > ff_take_last_start (prices, index))
+    return FF_WHY_DAYLIGHT;
+  if (cheapest_take (prices, index) >= ff_take_weight (prices, index))
+    return FF_WHY_LIGHT;
+  if (!fits_between (problem, plan, shot))
+    return FF_WHY_WINDOW;
+  return plan->lines->len >= problem->n_batteries ? FF_WHY_BATTERY : FF_WHY_PRICE;
+}
+
+static gboolean
+is_flown (const FfSortiePlan *plan, guint shot)
+{
+  for (guint i = 0; i < plan->takes->len; i++)
+    if (g_array_index (plan->takes, FfSortieTake, i).shot == shot)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_misses (FfSortiePlan *plan, const FfTakePrices *prices)
+{
+  for (guint shot = 0; shot < prices->problem->n_shots; shot++)
+    {
+      FfSortieMiss miss = { .shot = shot };
+
+      if (is_flown (plan, shot))
+        continue;
+      miss.why = why_not (prices, plan, shot);
+      plan->parts[FF_PART_NOT_FLOWN] += ff_take_weight (prices, shot);
+      g_array_append_val (plan->missed, miss);
+    }
+}
+
+/* ---- The whole ---- */
+
+FfSortiePlan *
+ff_sortie_path_read (const FfTakePrices *prices, const FfFlown *flown, guint n_flown)
+{
+  FfSortiePlan *plan = g_new0 (FfSortiePlan, 1);
+  FfGround ground;
+
+  plan->lines = g_array_new (FALSE, FALSE, sizeof (FfSortieLine));
+  plan->takes = g_array_new (FALSE, FALSE, sizeof (FfSortieTake));
+  plan->missed = g_array_new (FALSE, FALSE, sizeof (FfSortieMiss));
+  plan->charges = g_array_new (FALSE, FALSE, sizeof (FfSortieCharge));
+  ff_ground_init (&ground, prices->problem);
+  for (guint i = 0; i < n_flown; i++)
+    {
+      add_line (plan, prices, &flown[i]);
+      add_charge (plan, prices->problem, &flown[i], &ground);
+    }
+  add_misses (plan, prices);
+  plan->cost = ff_price_sum (plan->parts);
+  return plan;
+}
+
+void
+ff_sortie_plan_free (FfSortiePlan *plan)
+{
+  if (plan == NULL)
+    return;
+  g_array_unref (plan->lines);
+  g_array_unref (plan->takes);
+  g_array_unref (plan->missed);
+  g_array_unref (plan->charges);
+  g_free (plan);
+}
+
+char *
+ff_why_not_text (FfWhyNot why)
+{
+  switch (why)
+    {
+    case FF_WHY_WINDOW:
+      return g_strdup (_ ("its window can't be met beside the sorties before and after it"));
+    case FF_WHY_BATTERY:
+      return g_strdup (_ ("no battery is ready in its window"));
+    case FF_WHY_TOO_LONG:
+      return g_strdup (_ ("it is longer than any battery's usable minutes, out and back included"));
+    case FF_WHY_DAYLIGHT:
+      return g_strdup (_ ("its window lies outside first off to all down"));
+    case FF_WHY_LIGHT:
+      return g_strdup (_ ("no filter at hand brings its light within the camera's reach"));
+    case FF_WHY_PRICE:
+      return g_strdup (_ ("flying it would cost more than it is worth"));
+    default:
+      return g_strdup ("");
+    }
+}
