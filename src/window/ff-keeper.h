@@ -1,0 +1,110 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The one object that pages talk to. It owns the store on the main thread, holds what the screen
+ * shows of it, stores each record as it is typed, remembers the earlier values for undo, and has
+ * the open job planned anew after each change.
+ *
+ * Signals, always emitted on the main thread and before a saving function returns:
+ *   "jobs-changed"   the list of jobs, places or crew
+ *   "items-changed"  the gear
+ *   "job-changed"    the open job, its place, shots or crew; or another job is open
+ *   "plan-changed"   the plan of the open job (comes later, from a worker)
+ *   "undo-changed"   what would be undone
+ * What a getter returns is borrowed and good until the next signal. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "ff-chart-facts.h"
+#include "ff-crew.h"
+#include "ff-day.h"
+#include "ff-item.h"
+#include "ff-job.h"
+#include "ff-place.h"
+#include "ff-shot.h"
+
+#define FF_TYPE_KEEPER (ff_keeper_get_type ())
+G_DECLARE_FINAL_TYPE (FfKeeper, ff_keeper, FF, KEEPER, GObject)
+
+/* Never fails: what is wrong with the store is its trouble, and then all lists are empty and every
+ * change is refused with that sentence. */
+FfKeeper *ff_keeper_new (const char *data_dir) G_GNUC_WARN_UNUSED_RESULT;
+const char *ff_keeper_data_dir (FfKeeper *self);
+
+/* Why the store is not open and what can be done; NULL: it is open. */
+const char *ff_keeper_trouble (FfKeeper *self);
+gboolean ff_keeper_try_again (FfKeeper *self);
+
+/* The store itself, for reading what the keeper does not hold. NULL while there is trouble. */
+FfStore *ff_keeper_store (FfKeeper *self);
+
+/* What there is. Arrays of FfJob, FfItem and FfMember; never NULL. */
+GPtrArray *ff_keeper_jobs (FfKeeper *self);
+GPtrArray *ff_keeper_items (FfKeeper *self);
+GPtrArray *ff_keeper_members (FfKeeper *self);
+const FfItem *ff_keeper_find_item (FfKeeper *self, const char *id);
+const FfPlace *ff_keeper_find_place (FfKeeper *self, const char *id);
+
+/* The open job with all that belongs to it; NULL and empty arrays when none is open. */
+void ff_keeper_open_job (FfKeeper *self, const char *job_id);
+const FfJob *ff_keeper_job (FfKeeper *self);
+const FfPlace *ff_keeper_place (FfKeeper *self);
+GPtrArray *ff_keeper_shots (FfKeeper *self); /* FfShot, in order */
+GPtrArray *ff_keeper_crew (FfKeeper *self);  /* FfMember with the role in this job */
+const FfShot *ff_keeper_find_shot (FfKeeper *self, const char *id);
+
+/* Its plan as last worked out. Without a plan, `why` says what to enter. */
+const FfDay *ff_keeper_day (FfKeeper *self);
+const FfDayPlan *ff_keeper_plan (FfKeeper *self);
+const FfChartFacts *ff_keeper_chart (FfKeeper *self);
+const char *ff_keeper_why (FfKeeper *self);
+gboolean ff_keeper_is_planning (FfKeeper *self);
+
+/* A copy to change and hand to ff_keeper_save_…(); NULL when it is no longer there. */
+FfJob *ff_keeper_dup_job (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
+FfPlace *ff_keeper_dup_place (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
+FfShot *ff_keeper_dup_shot (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
+FfItem *ff_keeper_dup_item (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Stores one record, new or changed, at once. A record that is not right is refused with the
+ * sentence that says why, and the stored one stays. `what` names the change for undo, as one
+ * sentence: "Height of shot D changed". Changes of one record under the same name that follow each
+ * other quickly, as keystrokes do, are undone together. */
+gboolean ff_keeper_save_job (FfKeeper *self, const FfJob *job, const char *what, GError **error);
+gboolean ff_keeper_save_place (FfKeeper *self,
+                               const FfPlace *place,
+                               const char *what,
+                               GError **error);
+gboolean ff_keeper_save_shot (FfKeeper *self, const FfShot *shot, const char *what, GError **error);
+gboolean ff_keeper_save_item (FfKeeper *self, const FfItem *item, const char *what, GError **error);
+gboolean ff_keeper_save_member (FfKeeper *self,
+                                const FfMember *member,
+                                const char *what,
+                                GError **error);
+
+/* Whole changes, each undone as one. */
+char *ff_keeper_new_job (FfKeeper *self, GError **error) G_GNUC_WARN_UNUSED_RESULT; /* its id */
+char *ff_keeper_duplicate_job (FfKeeper *self,
+                               const char *id,
+                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean ff_keeper_delete_job (FfKeeper *self, const char *id, GError **error);
+gboolean ff_keeper_delete_shot (FfKeeper *self, const char *id, GError **error);
+gboolean ff_keeper_delete_item (FfKeeper *self, const char *id, GError **error);
+gboolean ff_keeper_move_shot (FfKeeper *self, const char *id, int by, GError **error);
+
+/* Who holds a role in the open job. */
+gboolean ff_keeper_add_crew (FfKeeper *self,
+                             const char *member_id,
+                             FfRole role,
+                             GError **error);
+gboolean ff_keeper_remove_crew (FfKeeper *self,
+                                const char *member_id,
+                                FfRole role,
+                                GError **error);
+
+/* The sentence of what would be undone, or NULL. */
+const char *ff_keeper_undo_text (FfKeeper *self);
+gboolean ff_keeper_undo (FfKeeper *self, GError **error);
+
+/* Who is at the keys: initials that stand beside what is entered. Property "initials". */
+const char *ff_keeper_initials (FfKeeper *self);
+void ff_keeper_set_initials (FfKeeper *self, const char *initials);

@@ -1,0 +1,172 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "ff-pick.h"
+
+struct _FfPick {
+  GtkWidget parent_instance;
+
+  GtkLabel *label;
+  GtkDropDown *choice;
+  gboolean setting; /* the choice changes by our own hand */
+};
+
+G_DEFINE_FINAL_TYPE (FfPick, ff_pick, GTK_TYPE_WIDGET)
+
+enum { PROP_0, PROP_LABEL, PROP_VALUE, N_PROPS };
+enum { PICKED, N_SIGNALS };
+
+static GParamSpec *properties[N_PROPS];
+static guint signals[N_SIGNALS];
+
+/* Callbacks */
+
+static void
+on_selected (FfPick *self)
+{
+  if (!self->setting && ff_pick_get_value (self) >= 0)
+    g_signal_emit (self, signals[PICKED], 0, ff_pick_get_value (self));
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_VALUE]);
+}
+
+/* Overrides */
+
+static gboolean
+ff_pick_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (FF_PICK (widget)->choice));
+}
+
+static void
+ff_pick_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  FfPick *self = FF_PICK (object);
+
+  if (id == PROP_LABEL)
+    g_value_set_string (value, gtk_label_get_label (self->label));
+  else if (id == PROP_VALUE)
+    g_value_set_int (value, ff_pick_get_value (self));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+ff_pick_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  FfPick *self = FF_PICK (object);
+  const char *label;
+
+  if (id == PROP_LABEL)
+    {
+      label = g_value_get_string (value);
+      gtk_label_set_text_with_mnemonic (self->label, label != NULL ? label : "");
+    }
+  else if (id == PROP_VALUE)
+    ff_pick_set_value (self, g_value_get_int (value));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+ff_pick_dispose (GObject *object)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (ff_pick_parent_class)->dispose (object);
+}
+
+static void
+install_properties (GObjectClass *object_class)
+{
+  properties[PROP_LABEL] = g_param_spec_string ("label", NULL, NULL, "",
+                                                G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_VALUE]
+      = g_param_spec_int ("value", NULL, NULL, -1, G_MAXINT, -1,
+                          G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+}
+
+static void
+ff_pick_class_init (FfPickClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = ff_pick_get_property;
+  object_class->set_property = ff_pick_set_property;
+  object_class->dispose = ff_pick_dispose;
+  widget_class->grab_focus = ff_pick_grab_focus;
+  install_properties (object_class);
+  signals[PICKED] = g_signal_new ("picked", FF_TYPE_PICK, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1, G_TYPE_INT);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/fieldfare/Fieldfare/ff-pick.ui");
+  gtk_widget_class_bind_template_child (widget_class, FfPick, label);
+  gtk_widget_class_bind_template_child (widget_class, FfPick, choice);
+  gtk_widget_class_bind_template_callback (widget_class, on_selected);
+  gtk_widget_class_set_css_name (widget_class, "pick");
+}
+
+static void
+ff_pick_init (FfPick *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->choice),
+                                  GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->label, NULL, -1);
+}
+
+/* Public */
+
+GtkWidget *
+ff_pick_new (const char *label, const FfNames *names)
+{
+  FfPick *self = g_object_new (FF_TYPE_PICK, "label", label, NULL);
+
+  if (names != NULL)
+    ff_pick_set_names (self, names);
+  return GTK_WIDGET (self);
+}
+
+void
+ff_pick_set_names (FfPick *self, const FfNames *names)
+{
+  g_autoptr (GPtrArray) texts = g_ptr_array_new ();
+
+  g_return_if_fail (FF_IS_PICK (self));
+  for (guint i = 0; i < names->n_names; i++)
+    g_ptr_array_add (texts, (gpointer) ff_name_text (names, (int) i));
+  g_ptr_array_add (texts, NULL);
+  ff_pick_set_texts (self, (const char *const *) texts->pdata);
+}
+
+void
+ff_pick_set_texts (FfPick *self, const char *const *texts)
+{
+  g_autoptr (GtkStringList) model = gtk_string_list_new (texts);
+
+  g_return_if_fail (FF_IS_PICK (self));
+  self->setting = TRUE;
+  gtk_drop_down_set_model (self->choice, G_LIST_MODEL (model));
+  gtk_drop_down_set_selected (self->choice, GTK_INVALID_LIST_POSITION);
+  self->setting = FALSE;
+}
+
+int
+ff_pick_get_value (FfPick *self)
+{
+  guint selected;
+
+  g_return_val_if_fail (FF_IS_PICK (self), -1);
+  selected = gtk_drop_down_get_selected (self->choice);
+  return selected != GTK_INVALID_LIST_POSITION ? (int) selected : -1;
+}
+
+void
+ff_pick_set_value (FfPick *self, int value)
+{
+  g_return_if_fail (FF_IS_PICK (self));
+  self->setting = TRUE;
+  gtk_drop_down_set_selected (self->choice,
+                              value >= 0 ? (guint) value : GTK_INVALID_LIST_POSITION);
+  self->setting = FALSE;
+}
