@@ -16,11 +16,45 @@ static GOptionEntry entries[] = {
 
 /* ---- One whole job, as text ---- */
 
+#define WIDTH 80
+#define FACT_INDENT 18
+#define SHOT_INDENT 6
+
+/* The text after `start`, broken between words; what follows is indented as far. */
+static void
+print_broken (FfConsole *console, const char *start, int indent, const char *text)
+{
+  g_auto (GStrv) words = g_strsplit_set (text, " \n\t", -1);
+  g_autoptr (GString) line = g_string_new (start);
+  glong used = indent;
+  gboolean fresh = TRUE;
+
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      glong length = g_utf8_strlen (words[i], -1);
+
+      if (!fresh && used + 1 + length > WIDTH)
+        {
+          ff_console_line (console, "%s", line->str);
+          g_string_printf (line, "%*s", indent, "");
+          used = indent;
+          fresh = TRUE;
+        }
+      g_string_append_printf (line, "%s%s", fresh ? "" : " ", words[i]);
+      used += length + (fresh ? 0 : 1);
+      fresh = FALSE;
+    }
+  ff_console_line (console, "%s", line->str);
+}
+
 static void
 print_fact (FfConsole *console, const char *name, const char *text)
 {
+  int blanks = FACT_INDENT - 2 - (int) g_utf8_strlen (name, -1);
+  g_autofree char *start = g_strdup_printf ("  %s%*s", name, MAX (blanks, 1), "");
+
   if (text != NULL && *text != '\0')
-    ff_console_line (console, "  %-16s %s", name, text);
+    print_broken (console, start, FACT_INDENT, text);
 }
 
 static void
@@ -203,10 +237,10 @@ print_shot (FfConsole *console, const FfShot *shot)
 
   ff_console_line (console, _ ("  %-3s %s–%s  %d min  %s%s"), shot->label, from, to, shot->minutes,
                    shot->title, wishes);
-  ff_console_line (console, "      %s", geometry);
-  ff_console_line (console, "      %s", intent);
+  print_broken (console, "      ", SHOT_INDENT, geometry);
+  print_broken (console, "      ", SHOT_INDENT, intent);
   if (*shot->note != '\0')
-    ff_console_line (console, "      %s", shot->note);
+    print_broken (console, "      ", SHOT_INDENT, shot->note);
 }
 
 static void

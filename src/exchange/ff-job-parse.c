@@ -145,7 +145,8 @@ read_role (FfJobFile *file, JsonObject *object, const char *path, GError **error
   FfJobRole *role = ff_job_role_new ();
 
   g_ptr_array_add (file->roles, role);
-  return read_plain (object, &ff_job_role_fields, role, path, error);
+  return read_plain (object, &ff_job_role_fields, role, path, error)
+         && ff_fields_check (&ff_job_role_fields, role, path, error);
 }
 
 /* The kind says which other fields there are. */

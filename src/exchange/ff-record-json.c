@@ -86,6 +86,9 @@ show (JsonNode *node)
     return g_strdup (_ ("an object"));
   if (JSON_NODE_HOLDS_ARRAY (node))
     return g_strdup (_ ("a list"));
+  /* JsonGenerator would write 97.2 as 97.200000000000003. */
+  if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_DOUBLE)
+    return ff_number_format (json_node_get_double (node), 6);
   text = json_to_string (node, FALSE);
   /* Long enough to recognise it. */
   if (g_utf8_strlen (text, -1) > 60)
