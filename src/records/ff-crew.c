@@ -64,11 +64,22 @@ ff_member_check (const FfMember *member, GError **error)
   return FALSE;
 }
 
+static gboolean
+initials_taken (const FfMember *member, GError **error)
+{
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("crew member “%s”: somebody else has the initials %s"), member->name,
+                         member->initials);
+
+  return ff_rows_taken (error, "crew_member.initials", sentence);
+}
+
 gboolean
 ff_member_save (FfStore *store, const FfMember *member, GError **error)
 {
   return ff_member_check (member, error)
-         && ff_rows_save (store, &ff_member_fields, member, error);
+         && (ff_rows_save (store, &ff_member_fields, member, error)
+             || initials_taken (member, error));
 }
 
 FfMember *

@@ -232,6 +232,15 @@ ff_item_check (const FfItem *item, GError **error)
   return check_kind (item, whose, error);
 }
 
+static gboolean
+label_taken (const FfItem *item, GError **error)
+{
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("item %s: another item has this label"), item->label);
+
+  return ff_rows_taken (error, "item.label", sentence);
+}
+
 gboolean
 ff_item_save (FfStore *store, const FfItem *item, GError **error)
 {
@@ -240,7 +249,7 @@ ff_item_save (FfStore *store, const FfItem *item, GError **error)
 
   if (!ff_item_check (item, error) || !ff_rows_open (store, &own, error))
     return FALSE;
-  done = ff_rows_save (store, &ff_item_fields, item, error)
+  done = (ff_rows_save (store, &ff_item_fields, item, error) || label_taken (item, error))
          && (own_fields == NULL || ff_rows_save (store, own_fields, item, error));
   return ff_rows_close (store, own, done, error);
 }

@@ -125,6 +125,19 @@ ff_rows_save (FfStore *store, const FfFields *fields, gconstpointer record, GErr
   return run_with_record (store, sql->str, fields, record, error);
 }
 
+gboolean
+ff_rows_taken (GError **error, const char *columns, const char *sentence)
+{
+  if (error != NULL && g_error_matches (*error, FF_ERROR, FF_ERROR_INPUT)
+      && strstr ((*error)->message, "UNIQUE") != NULL
+      && g_str_has_suffix ((*error)->message, columns))
+    {
+      g_clear_error (error);
+      g_set_error_literal (error, FF_ERROR, FF_ERROR_INPUT, sentence);
+    }
+  return FALSE;
+}
+
 static gboolean
 read_name (FfStatement *statement,
            int column,

@@ -17,6 +17,10 @@ gboolean ff_rows_append (FfStore *store,
                          gconstpointer record,
                          GError **error);
 
+/* Puts a sentence in place of what SQLite said about a name that is taken ("item.label"). Always
+ * FALSE. */
+gboolean ff_rows_taken (GError **error, const char *columns, const char *sentence);
+
 /* The rows that `tail` ("WHERE job_id = ?1 ORDER BY position") selects, each read into a new
  * record. The argument is NULL when the tail has no parameter. */
 GPtrArray *ff_rows_load (FfStore *store,

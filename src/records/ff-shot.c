@@ -143,10 +143,20 @@ ff_shot_check (const FfShot *shot, GError **error)
          && check_window (shot, whose, error) && check_intent (shot, whose, error);
 }
 
+static gboolean
+label_taken (const FfShot *shot, GError **error)
+{
+  g_autofree char *sentence
+      = g_strdup_printf (_ ("shot %s: another shot of the job has this label"), shot->label);
+
+  return ff_rows_taken (error, "shot.label", sentence);
+}
+
 gboolean
 ff_shot_save (FfStore *store, const FfShot *shot, GError **error)
 {
-  return ff_shot_check (shot, error) && ff_rows_save (store, &ff_shot_fields, shot, error);
+  return ff_shot_check (shot, error)
+         && (ff_rows_save (store, &ff_shot_fields, shot, error) || label_taken (shot, error));
 }
 
 FfShot *

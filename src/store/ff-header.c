@@ -91,8 +91,8 @@ has_its_size (const guint8 *header, gint64 size)
   return pages > 0 && size == pages * page && big_endian (header, 24, 4) == big_endian (header, 92, 4);
 }
 
-static gboolean
-check_version (const char *path, gint32 version, GError **error)
+gboolean
+ff_version_check (const char *path, gint64 version, GError **error)
 {
   g_autofree char *shown = g_filename_display_name (path);
 
@@ -101,7 +101,7 @@ check_version (const char *path, gint32 version, GError **error)
       g_set_error (error, FF_ERROR, FF_ERROR_STORE,
                    _ ("%s is from a newer version of Fieldfare (store version %d; this program "
                       "knows %d): use the newer program"),
-                   shown, version, ff_store_newest_version ());
+                   shown, (int) version, ff_store_newest_version ());
       return FALSE;
     }
   if (version < 1)
@@ -146,5 +146,5 @@ ff_header_check (const char *path, gboolean *ret_has_wal, GError **error)
   if (!has_its_size (header, size))
     return ff_store_damaged (path, _ ("it does not have the size it had when it was written"),
                              error);
-  return check_version (path, (gint32) big_endian (header, 60, 4), error);
+  return ff_version_check (path, (gint32) big_endian (header, 60, 4), error);
 }

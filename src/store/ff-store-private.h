@@ -22,6 +22,9 @@ extern const char *const ff_migrations[];
 /* What the first hundred bytes of a file say, read without SQLite so that nothing is touched. */
 gboolean ff_header_check (const char *path, gboolean *ret_has_wal, GError **error);
 
+/* A version that this program knows. */
+gboolean ff_version_check (const char *path, gint64 version, GError **error);
+
 /* Sets an error for what SQLite just reported; always FALSE. */
 gboolean ff_store_failed (FfStore *store, int code, GError **error);
 

@@ -84,7 +84,9 @@ uri_for (const char *path, FfStoreAccess access, gboolean has_wal)
   g_autofree char *escaped = g_uri_escape_string (path, "/", FALSE);
   gboolean still = access == FF_STORE_READ && !has_wal && !folder_is_writable (path);
 
-  return g_strdup_printf ("file:%s%s", escaped, still ? "?immutable=1" : "");
+  /* The empty authority, without which "//folder" would be taken for one. */
+  return g_strdup_printf ("file:%s%s%s", g_path_is_absolute (path) ? "//" : "", escaped,
+                          still ? "?immutable=1" : "");
 }
 
 /* A pragma that has to hold is read back: SQLite ignores what it can't do. */
@@ -148,16 +150,10 @@ probe (FfStore *store, gboolean had_wal, GError **error)
       || !ff_store_integer (store, "PRAGMA page_count", &pages, error)
       || !ff_store_integer (store, "PRAGMA page_size", &page, error))
     return FALSE;
-  if (id != FF_STORE_APPLICATION_ID || version < 1 || tables == 0)
+  if (id != FF_STORE_APPLICATION_ID || tables == 0)
     return ff_store_damaged (store->path, _ ("its tables are missing"), error);
-  if (version > ff_store_newest_version ())
-    {
-      g_set_error (error, FF_ERROR, FF_ERROR_STORE,
-                   _ ("%s is from a newer version of Fieldfare (store version %d; this program "
-                      "knows %d): use the newer program"),
-                   store->path, (int) version, ff_store_newest_version ());
-      return FALSE;
-    }
+  if (!ff_version_check (store->path, version, error))
+    return FALSE;
   /* A file that is shorter than it should be may have the rest in its log, or have lost it. */
   if (had_wal && stat (store->path, &info) == 0 && info.st_size < pages * page)
     {

@@ -304,6 +304,24 @@ test_folders (void **state)
   assert_error (error, FF_ERROR_STORE, "can't be made");
 }
 
+/* What a URI or SQL would read in a name is only a name. */
+static void
+test_odd_names_of_folders (void **state)
+{
+  static const char *const names[] = { "a b", "50%20?mode=memory", "#1", "it's", "é", "\xff", "-x" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autofree char *odd = g_strconcat ("/", folder, "/", names[i], NULL);
+      g_autofree char *file = g_build_filename (odd, "fieldfare.db", NULL);
+      g_autoptr (FfStore) store = ff_records_open (odd, FF_RECORDS_WRITE, &error);
+
+      assert_no_error (error);
+      assert_true (g_file_test (file, G_FILE_TEST_EXISTS));
+    }
+}
+
 static void
 reads_well (void)
 {
@@ -495,6 +513,7 @@ main (void)
     CASE (test_a_folder_in_place_of_the_file),
     CASE (test_a_pipe_in_place_of_the_file),
     CASE (test_folders),
+    CASE (test_odd_names_of_folders),
     CASE (test_a_read_only_file),
     CASE (test_a_read_only_folder),
     CASE (test_writing_through_a_reader_is_refused),

@@ -673,6 +673,37 @@ test_find (void **state)
   assert_error (error, FF_ERROR_INPUT, "there is");
 }
 
+/* A name that is taken is said in words, whatever its case. */
+static void
+test_names_are_taken_once (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfItem) first = random_item (FF_KIND_RADIO);
+  g_autoptr (FfItem) second = random_item (FF_KIND_CARD);
+  g_autoptr (FfMember) one = random_member ();
+  g_autoptr (FfMember) two = random_member ();
+  g_autoptr (FfJob) job = random_job ();
+  g_autoptr (FfShot) a = random_shot (job->id);
+  g_autoptr (FfShot) b = random_shot (job->id);
+
+  ff_set_text (&first->label, "radio 1");
+  ff_set_text (&second->label, "Radio 1");
+  assert_true (ff_item_save (store, first, &error));
+  assert_false (ff_item_save (store, second, &error));
+  assert_error (error, FF_ERROR_INPUT, "item Radio 1: another item");
+  ff_set_text (&one->initials, "MO");
+  ff_set_text (&two->initials, "mo");
+  assert_true (ff_member_save (store, one, &error));
+  assert_false (ff_member_save (store, two, &error));
+  assert_error (error, FF_ERROR_INPUT, "somebody else has the initials mo");
+  assert_true (ff_job_save (store, job, &error));
+  ff_set_text (&a->label, "A");
+  ff_set_text (&b->label, "a");
+  assert_true (ff_shot_save (store, a, &error));
+  assert_false (ff_shot_save (store, b, &error));
+  assert_error (error, FF_ERROR_INPUT, "shot a: another shot");
+}
+
 /* All or nothing */
 
 static void
@@ -732,6 +763,7 @@ main (void)
     CASE (test_job_and_place_rules),
     CASE (test_item_limit_flight_rules),
     CASE (test_find),
+    CASE (test_names_are_taken_once),
     CASE (test_rollback_takes_everything_back),
   };
 
