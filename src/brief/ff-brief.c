@@ -1,0 +1,265 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "ff-brief.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "ff-error.h"
+#include "ff-flow.h"
+#include "ff-page.h"
+#include "ff-pdf.h"
+#include "ff-sheets.h"
+
+/* The readers who have a sheet, in the order in which the sheets are printed. */
+static const struct {
+  FfReader reader;
+  FfSheet *(*make) (const FfSheetFacts *facts, const FfDayPlan *plan);
+} makers[] = {
+  { FF_READER_PILOT, ff_pilot_sheet },
+  { FF_READER_CAMERA, ff_camera_sheet },
+};
+
+typedef struct {
+  FfSheet *sheet;
+  FfFlow *flow;
+  GPtrArray *frames; /* FfPage of each page */
+  guint first_page;
+} Part;
+
+struct _FfBrief {
+  double width, height;
+  char *title;
+  GPtrArray *parts;
+  GPtrArray *did_not_fit;
+  guint n_pages;
+};
+
+static void
+part_free (gpointer data)
+{
+  Part *part = data;
+
+  g_ptr_array_unref (part->frames);
+  ff_flow_free (part->flow);
+  ff_sheet_free (part->sheet);
+  g_free (part);
+}
+
+/* Says what went past the pages a sheet may have, and what the foot of the page could not hold. */
+static void
+note_overflow (FfBrief *brief, const Part *part)
+{
+  g_autoptr (GPtrArray) past = ff_flow_past_allowance (part->flow);
+  g_autofree char *names = NULL;
+
+  if (past->len > 0)
+    {
+      g_ptr_array_add (past, NULL);
+      names = g_strjoinv (", ", (char **) past->pdata);
+      g_ptr_array_add (brief->did_not_fit,
+                       g_strdup_printf (_ ("%s: %u pages instead of %u; on the further pages: %s"),
+                                        part->sheet->title, ff_flow_n_pages (part->flow),
+                                        part->sheet->allowance, names));
+    }
+  if (ff_page_is_cut (g_ptr_array_index (part->frames, 0)))
+    g_ptr_array_add (brief->did_not_fit,
+                     g_strdup_printf (_ ("%s: the emergency text is longer than the foot of the "
+                                         "page; its end is cut"),
+                                      part->sheet->title));
+}
+
+static void
+add_part (FfBrief *brief, FfSheet *sheet, const FfSheetFacts *facts, PangoContext *context)
+{
+  Part *part = g_new0 (Part, 1);
+  FfPage *frame = ff_page_new (facts, sheet->title, context, brief->width, 1, 1);
+
+  part->sheet = sheet;
+  part->first_page = brief->n_pages;
+  part->flow = ff_flow_new (sheet, context, brief->width - 2 * FF_PAGE_MARGIN,
+                            brief->height - ff_page_head (frame) - ff_page_foot (frame));
+  part->frames = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_page_free);
+  for (guint page = 1; page <= ff_flow_n_pages (part->flow); page++)
+    g_ptr_array_add (part->frames, ff_page_new (facts, sheet->title, context, brief->width, page,
+                                                ff_flow_n_pages (part->flow)));
+  brief->n_pages += part->frames->len;
+  g_ptr_array_add (brief->parts, part);
+  note_overflow (brief, part);
+  ff_page_free (frame);
+}
+
+static gboolean
+has_sheet (FfReader reader)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
+    if (makers[i].reader == reader)
+      return TRUE;
+  return reader == FF_READER_ALL;
+}
+
+static gboolean
+refuse_reader (FfReader reader, GError **error)
+{
+  GString *names = g_string_new (NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
+    g_string_append_printf (names, "%s, ",
+                            ff_name_token (&ff_names_reader, (int) makers[i].reader));
+  g_string_append (names, ff_name_token (&ff_names_reader, FF_READER_ALL));
+  g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+               _ ("there is no sheet for “%s” yet; accepted: %s"),
+               ff_name_token (&ff_names_reader, (int) reader), names->str);
+  g_string_free (names, TRUE);
+  return FALSE;
+}
+
+static FfBrief *
+brief_new_empty (const FfSheetFacts *facts, FfPaper paper)
+{
+  FfBrief *brief = g_new0 (FfBrief, 1);
+  g_autofree char *job = ff_sheet_clean (facts->job);
+  g_autofree char *version = ff_sheet_clean (facts->version);
+
+  /* ISO 216 A4, 210 by 297 mm; ANSI Letter, 8.5 by 11 in; in points of 1/72 in. */
+  brief->width = paper == FF_PAPER_LETTER ? 612 : 210 / 25.4 * 72;
+  brief->height = paper == FF_PAPER_LETTER ? 792 : 297 / 25.4 * 72;
+  /* Translators: title of the document; the job's title follows. */
+  brief->title = g_strdup_printf (_ ("Brief: %s, version %s"), job, version);
+  brief->parts = g_ptr_array_new_with_free_func (part_free);
+  brief->did_not_fit = g_ptr_array_new_with_free_func (g_free);
+  return brief;
+}
+
+FfBrief *
+ff_brief_new (const FfSheetFacts *facts,
+              const FfDayPlan *plan,
+              FfReader reader,
+              FfPaper paper,
+              GError **error)
+{
+  PangoContext *context;
+  FfBrief *brief;
+
+  if (!has_sheet (reader) && !refuse_reader (reader, error))
+    return NULL;
+  context = ff_measure_context_new (error);
+  if (context == NULL)
+    return NULL;
+  brief = brief_new_empty (facts, paper);
+  for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
+    if (reader == makers[i].reader || reader == FF_READER_ALL)
+      add_part (brief, makers[i].make (facts, plan), facts, context);
+  g_object_unref (context);
+  return brief;
+}
+
+void
+ff_brief_free (FfBrief *brief)
+{
+  if (brief == NULL)
+    return;
+  g_free (brief->title);
+  g_ptr_array_unref (brief->parts);
+  g_ptr_array_unref (brief->did_not_fit);
+  g_free (brief);
+}
+
+guint
+ff_brief_n_pages (const FfBrief *brief)
+{
+  return brief->n_pages;
+}
+
+void
+ff_brief_page_size (const FfBrief *brief, double *ret_width, double *ret_height)
+{
+  *ret_width = brief->width;
+  *ret_height = brief->height;
+}
+
+GPtrArray *
+ff_brief_did_not_fit (const FfBrief *brief)
+{
+  return brief->did_not_fit;
+}
+
+static const Part *
+part_of_page (const FfBrief *brief, guint page)
+{
+  for (guint i = brief->parts->len; i-- > 0;)
+    {
+      const Part *part = g_ptr_array_index (brief->parts, i);
+
+      if (page >= part->first_page)
+        return part;
+    }
+  return NULL;
+}
+
+void
+ff_brief_draw_page (const FfBrief *brief, cairo_t *cr, guint page)
+{
+  const Part *part = part_of_page (brief, page);
+  const FfPage *frame;
+
+  g_return_if_fail (page < brief->n_pages && part != NULL);
+  frame = g_ptr_array_index (part->frames, page - part->first_page);
+  cairo_save (cr);
+  cairo_set_source_rgb (cr, 0, 0, 0);
+  ff_page_draw (frame, cr, brief->height);
+  cairo_translate (cr, FF_PAGE_MARGIN, ff_page_head (frame));
+  ff_flow_draw (part->flow, cr, page - part->first_page);
+  cairo_restore (cr);
+}
+
+/* The sheets, and under each its headings. */
+static GArray *
+make_outline (const FfBrief *brief)
+{
+  GArray *outline = g_array_new (FALSE, FALSE, sizeof (FfPdfEntry));
+
+  for (guint i = 0; i < brief->parts->len; i++)
+    {
+      const Part *part = g_ptr_array_index (brief->parts, i);
+      const GArray *pieces = ff_flow_pieces (part->flow);
+      FfPdfEntry entry = { part->sheet->title, part->first_page, 0, FALSE };
+
+      g_array_append_val (outline, entry);
+      for (guint p = 0; p < pieces->len; p++)
+        {
+          const FfPiece *piece = &g_array_index (pieces, FfPiece, p);
+          const FfBlock *block = g_ptr_array_index (part->sheet->blocks, piece->block);
+
+          entry = (FfPdfEntry) { block->outline, part->first_page + piece->page,
+                                 ff_page_head (g_ptr_array_index (part->frames, 0)) + piece->y,
+                                 TRUE };
+          if (block->outline != NULL && piece->after <= 0)
+            g_array_append_val (outline, entry);
+        }
+    }
+  return outline;
+}
+
+static void
+draw_for_pdf (gconstpointer data, cairo_t *cr, guint page)
+{
+  ff_brief_draw_page (data, cr, page);
+}
+
+gboolean
+ff_brief_write_pdf (const FfBrief *brief, const char *path, GError **error)
+{
+  g_autoptr (GArray) outline = make_outline (brief);
+  const FfPdfDocument document = {
+    .title = brief->title,
+    /* Translators: the language of this translation as a tag of BCP 47: "de", "pt-BR". */
+    .language = _ ("en"),
+    .width = brief->width,
+    .height = brief->height,
+    .n_pages = brief->n_pages,
+    .outline = outline,
+    .draw = draw_for_pdf,
+    .data = brief,
+  };
+
+  return ff_pdf_write (&document, path, error);
+}

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The frame that every page of a brief has, so that a page found alone on the ground makes sense:
+ * whose it is, which job, day and version, which page of how many; the word that stops everything,
+ * and whom to call and where to send them. */
+#pragma once
+
+#include <cairo.h>
+#include <pango/pango.h>
+
+#include "ff-sheet-facts.h"
+
+#define FF_PAGE_MARGIN 24.0 /* 8.5 mm: inside what printers and copiers reach */
+
+typedef struct _FfPage FfPage;
+
+/* The frame of one page, numbered from 1. Copies what it needs. */
+FfPage *ff_page_new (const FfSheetFacts *facts,
+                     const char *role,
+                     PangoContext *context,
+                     double width,
+                     guint number,
+                     guint n_pages) G_GNUC_WARN_UNUSED_RESULT;
+void ff_page_free (FfPage *page);
+
+/* What the frame takes at the head and at the foot, margins included. */
+double ff_page_head (const FfPage *page);
+double ff_page_foot (const FfPage *page);
+
+/* Whether the emergency text is longer than the foot may hold. */
+gboolean ff_page_is_cut (const FfPage *page);
+
+void ff_page_draw (const FfPage *page, cairo_t *cr, double height);

@@ -1,0 +1,12 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sheets, one file per reader: from the facts and the plan to blocks. */
+#pragma once
+
+#include "ff-plan.h"
+#include "ff-sheet-facts.h"
+#include "ff-sheet.h"
+
+FfSheet *ff_pilot_sheet (const FfSheetFacts *facts,
+                         const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+FfSheet *ff_camera_sheet (const FfSheetFacts *facts,
+                          const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;

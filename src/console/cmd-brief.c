@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gi18n-lib.h>
+
+#include "ff-brief.h"
+#include "ff-command.h"
+#include "ff-error.h"
+#include "ff-number.h"
+
+static char *file_path;
+static char *reader_text;
+static char *paper_text;
+static gboolean want_lists;
+static gboolean want_slips;
+
+static GOptionEntry entries[] = {
+  { "output", 'o', 0, G_OPTION_ARG_FILENAME, &file_path,
+    N_ ("The PDF to write; one that exists is replaced"), "FILE.pdf" },
+  { "for", 0, 0, G_OPTION_ARG_STRING, &reader_text,
+    N_ ("Whose sheets: pilot, camera or all (default: all)"), "READER" },
+  { "paper", 0, 0, G_OPTION_ARG_STRING, &paper_text, N_ ("a4 or letter (default: a4)"), "PAPER" },
+  { "lists", 0, 0, G_OPTION_ARG_NONE, &want_lists, N_ ("The checklists too (not yet)"), NULL },
+  { "slips", 0, 0, G_OPTION_ARG_NONE, &want_slips, N_ ("The slips too (not yet)"), NULL },
+  G_OPTION_ENTRY_NULL,
+};
+
+typedef struct {
+  FfReader reader;
+  FfPaper paper;
+  gint64 printed_at;
+} Request;
+
+static gboolean
+refuse_extra (const char *option, GError **error)
+{
+  g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+               _ ("%s: not printed yet; accepted: the sheets of --for pilot, camera or all"),
+               option);
+  return FALSE;
+}
+
+/* The moment that the sheets say they were printed: now, or the one that a build which must come
+ * out the same twice sets (reproducible-builds.org, SOURCE_DATE_EPOCH). */
+static gboolean
+read_printed_at (gint64 *ret_instant, GError **error)
+{
+  const char *epoch = g_getenv ("SOURCE_DATE_EPOCH");
+  double seconds;
+
+  *ret_instant = g_get_real_time () / G_USEC_PER_SEC;
+  if (epoch == NULL)
+    return TRUE;
+  if (!ff_number_parse ("SOURCE_DATE_EPOCH", epoch, 0, 7258118400.0, &seconds, error))
+    return FALSE;
+  *ret_instant = (gint64) seconds;
+  return TRUE;
+}
+
+static gboolean
+read_request (FfConsole *console, Request *request, GError **error)
+{
+  int reader = FF_READER_ALL, paper = FF_PAPER_A4;
+
+  if (!ff_console_want_words (console, 1, "JOB", error))
+    return FALSE;
+  if (file_path == NULL)
+    return ff_option_missing ("-o FILE.pdf", error);
+  if (want_lists || want_slips)
+    return refuse_extra (want_lists ? "--lists" : "--slips", error);
+  if (reader_text != NULL
+      && !ff_option_name ("--for", &ff_names_reader, reader_text, &reader, error))
+    return FALSE;
+  if (paper_text != NULL
+      && !ff_option_name ("--paper", &ff_names_paper, paper_text, &paper, error))
+    return FALSE;
+  request->reader = (FfReader) reader;
+  request->paper = (FfPaper) paper;
+  return read_printed_at (&request->printed_at, error);
+}
+
+static void
+report (FfConsole *console, const FfBrief *brief, const FfSheetFacts *facts)
+{
+  g_autofree char *name = g_filename_display_name (file_path);
+  GPtrArray *did_not_fit = ff_brief_did_not_fit (brief);
+  const guint pages = ff_brief_n_pages (brief);
+
+  ff_json_text (console->json, "file", name);
+  ff_json_integer (console->json, "pages", pages);
+  ff_json_texts (console->json, "did_not_fit", did_not_fit);
+  ff_json_texts (console->json, "missing", facts->missing);
+
+  ff_console_line (console, g_dngettext (GETTEXT_PACKAGE, "%s: %u page", "%s: %u pages", pages),
+                   name, pages);
+  for (guint i = 0; i < did_not_fit->len; i++)
+    ff_console_line (console, _ ("Did not fit: %s"),
+                     (const char *) g_ptr_array_index (did_not_fit, i));
+  for (guint i = 0; i < facts->missing->len; i++)
+    ff_console_line (console, _ ("Missing: %s"),
+                     (const char *) g_ptr_array_index (facts->missing, i));
+}
+
+static FfOutcome
+run (FfConsole *console, GError **error)
+{
+  g_autoptr (FfStore) store = NULL;
+  g_autoptr (FfDay) day = NULL;
+  g_autoptr (FfDayPlan) plan = NULL;
+  g_autoptr (FfSheetFacts) facts = NULL;
+  g_autoptr (FfBrief) brief = NULL;
+  Request request = { 0 };
+
+  if (!read_request (console, &request, error))
+    return FF_FAILED;
+  store = ff_console_open (console, FF_RECORDS_READ, error);
+  if (store == NULL)
+    return FF_FAILED;
+  day = ff_day_load (store, console->words[0], error);
+  if (day == NULL)
+    return FF_FAILED;
+  plan = ff_day_plan (day, NULL, error);
+  if (plan == NULL)
+    return FF_FAILED;
+  facts = ff_sheet_facts (day, plan, request.printed_at);
+  brief = ff_brief_new (facts, plan, request.reader, request.paper, error);
+  if (brief == NULL)
+    {
+      g_prefix_error (error, "brief: ");
+      return FF_FAILED;
+    }
+  if (!ff_brief_write_pdf (brief, file_path, error))
+    return FF_FAILED;
+  report (console, brief, facts);
+  return ff_brief_did_not_fit (brief)->len > 0 ? FF_NO : FF_DONE;
+}
+
+const FfCommand ff_command_brief = {
+  .name = "brief",
+  .summary = N_ ("Print the sheets of a job to a PDF"),
+  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER]",
+  .example = "fieldfarectl brief Skarrowick -o brief.pdf --for pilot --paper letter",
+  .entries = entries,
+  .run = run,
+};
