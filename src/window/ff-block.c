@@ -5,7 +5,7 @@
 #include <math.h>
 
 #include "ff-looks.h"
-#include "ff-number.h"
+#include "ff-neutral-block.h"
 
 struct _FfBlock {
   GtkWidget parent_instance;
@@ -19,97 +19,46 @@ enum { PROP_0, PROP_STOPS, N_PROPS };
 
 static GParamSpec *properties[N_PROPS];
 
-/* Drawing */
-
-/* Upright lines, as many as the stops, spread over the block: what the paper shows, too. */
-static void
-draw_hatching (GtkSnapshot *snapshot, const graphene_rect_t *area, double stops)
-{
-  GdkRGBA ink = ff_looks_colour (FF_COLOUR_INK);
-  int n = (int) lround (CLAMP (stops, 0, 20));
-
-  for (int i = 0; i < n; i++)
-    {
-      float x = area->origin.x + area->size.width * ((float) i + 0.5f) / (float) n;
-
-      gtk_snapshot_append_color (
-          snapshot, &ink, &GRAPHENE_RECT_INIT (x - 1, area->origin.y, 2, area->size.height));
-    }
-}
-
-static void
-draw_words (GtkWidget *widget,
-            GtkSnapshot *snapshot,
-            const graphene_rect_t *area,
-            double stops,
-            const char *words)
-{
-  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (widget, words);
-  GdkRGBA on = ff_palette_on_block (ff_looks_now (), isnan (stops) ? 0 : stops);
-  GdkRGBA paper = ff_looks_colour (FF_COLOUR_SHEET);
-  int width, height;
-
-  pango_layout_get_pixel_size (layout, &width, &height);
-  /* Words that would be cut are left out: half a number is a wrong number. */
-  if ((float) width > area->size.width - 2)
-    return;
-  gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot,
-                          &GRAPHENE_POINT_INIT (
-                              roundf (area->origin.x + (area->size.width - (float) width) / 2),
-                              roundf (area->origin.y + (area->size.height - (float) height) / 2)));
-  if (ff_palette_block_has_patch (ff_looks_now ()))
-    gtk_snapshot_append_color (
-        snapshot, &paper, &GRAPHENE_RECT_INIT (-3, 2, (float) width + 6, (float) height - 4));
-  gtk_snapshot_append_layout (snapshot, layout, &on);
-  gtk_snapshot_restore (snapshot);
-}
-
 void
-ff_block_draw (GtkWidget *widget,
-               GtkSnapshot *snapshot,
-               const graphene_rect_t *area,
-               double stops,
-               const char *words)
+ff_block_draw (GtkSnapshot *snapshot, const graphene_rect_t *area, double stops)
 {
-  FfLook look = ff_looks_now ();
-  GdkRGBA fill = ff_palette_block (look, isnan (stops) ? 0 : stops);
-  GdkRGBA frame = ff_looks_colour (look == FF_LOOK_DAYLIGHT ? FF_COLOUR_INK : FF_COLOUR_SLATE);
-  float border = look == FF_LOOK_DAYLIGHT ? 2 : 1;
+  cairo_rectangle_t box = { area->origin.x + 1, area->origin.y + 1, area->size.width - 2,
+                            area->size.height - 2 };
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, area);
+
+  ff_neutral_block_draw (cr, ff_looks_palette (), &box, stops, NULL);
+  cairo_destroy (cr);
+}
+
+/* Nothing is known of it: an empty frame. */
+static void
+draw_unknown (GtkSnapshot *snapshot, const graphene_rect_t *area)
+{
+  GdkRGBA line = ff_looks_hue (FF_HUE_SOFT);
   GskRoundedRect outline;
 
-  if (isnan (stops))
-    fill = ff_looks_colour (FF_COLOUR_SHEET);
-  gsk_rounded_rect_init_from_rect (&outline, area, 3);
-  gtk_snapshot_push_rounded_clip (snapshot, &outline);
-  gtk_snapshot_append_color (snapshot, &fill, area);
-  if (look == FF_LOOK_DAYLIGHT && !isnan (stops))
-    draw_hatching (snapshot, area, stops);
-  gtk_snapshot_pop (snapshot);
-  gtk_snapshot_append_border (snapshot, &outline,
-                              (float[4]) { border, border, border, border },
-                              (GdkRGBA[4]) { frame, frame, frame, frame });
-  draw_words (widget, snapshot, area, stops, words);
+  gsk_rounded_rect_init_from_rect (&outline, area, 4);
+  gtk_snapshot_append_border (snapshot, &outline, (float[4]) { 1, 1, 1, 1 },
+                              (GdkRGBA[4]) { line, line, line, line });
+  gtk_snapshot_append_color (
+      snapshot, &line,
+      &GRAPHENE_RECT_INIT (area->size.width / 2 - 4, area->size.height / 2 - 1, 8, 2));
 }
 
 /* Overrides */
-
-static char *
-words_of_stops (double stops)
-{
-  return isnan (stops) ? g_strdup ("–") : ff_number_format (stops, 1);
-}
 
 static void
 ff_block_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   FfBlock *self = FF_BLOCK (widget);
-  g_autofree char *words = words_of_stops (self->stops);
+  const graphene_rect_t area
+      = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
+                            (float) gtk_widget_get_height (widget));
 
-  ff_block_draw (widget, snapshot,
-                 &GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
-                                      (float) gtk_widget_get_height (widget)),
-                 self->stops, words);
+  if (isnan (self->stops))
+    draw_unknown (snapshot, &area);
+  else
+    ff_block_draw (snapshot, &area, self->stops);
 }
 
 /* As large as two figures and a point of its own font need, so that blocks line up in a list. */
@@ -169,7 +118,7 @@ ff_block_class_init (FfBlockClass *klass)
 static void
 describe (FfBlock *self)
 {
-  g_autofree char *number = words_of_stops (self->stops);
+  g_autofree char *number = ff_neutral_block_text (self->stops);
   g_autofree char *words = NULL;
 
   if (isnan (self->stops))

@@ -14,9 +14,5 @@ GtkWidget *ff_block_new (double stops);
 void ff_block_set_stops (FfBlock *self, double stops);
 double ff_block_get_stops (FfBlock *self);
 
-/* The same drawing without a widget, for the strip of the day: fill, frame and the words in it. */
-void ff_block_draw (GtkWidget *widget,
-                    GtkSnapshot *snapshot,
-                    const graphene_rect_t *area,
-                    double stops,
-                    const char *words);
+/* The same drawing without a widget. */
+void ff_block_draw (GtkSnapshot *snapshot, const graphene_rect_t *area, double stops);

@@ -13,6 +13,7 @@ struct _FfLooks {
   char *chosen;
   char *before; /* what was chosen before daylight or night */
   FfLook now;
+  FfPalette palette; /* for drawings in this look */
   GtkCssProvider *colours; /* the palette of the look */
   GtkCssProvider *extra;   /* rules that only this look has */
 };
@@ -27,11 +28,14 @@ static const struct {
   const char *name;
   AdwColorScheme scheme;
   const char *extra;
+  const FfPalette *palette;
 } looks[FF_N_LOOKS] = {
-  [FF_LOOK_LIGHT] = { "light", ADW_COLOR_SCHEME_FORCE_LIGHT, NULL },
-  [FF_LOOK_DARK] = { "dark", ADW_COLOR_SCHEME_FORCE_DARK, NULL },
-  [FF_LOOK_DAYLIGHT] = { "daylight", ADW_COLOR_SCHEME_FORCE_LIGHT, RESOURCES "daylight.css" },
-  [FF_LOOK_NIGHT] = { "night", ADW_COLOR_SCHEME_FORCE_DARK, RESOURCES "night.css" },
+  [FF_LOOK_LIGHT] = { "light", ADW_COLOR_SCHEME_FORCE_LIGHT, NULL, &ff_palette_light },
+  [FF_LOOK_DARK] = { "dark", ADW_COLOR_SCHEME_FORCE_DARK, NULL, &ff_palette_dark },
+  [FF_LOOK_DAYLIGHT] = { "daylight", ADW_COLOR_SCHEME_FORCE_LIGHT, RESOURCES "daylight.css",
+                         &ff_palette_daylight },
+  [FF_LOOK_NIGHT] = { "night", ADW_COLOR_SCHEME_FORCE_DARK, RESOURCES "night.css",
+                      &ff_palette_night },
 };
 
 /* The look of a name; FF_N_LOOKS for "follow". */
@@ -47,9 +51,12 @@ look_of_name (const char *name)
 static void
 apply (FfLooks *self, FfLook now)
 {
-  g_autofree char *css = ff_palette_css (now);
+  g_autofree char *css = ff_hues_css (now);
+  GdkRGBA sheet = ff_hue (now, FF_HUE_SHEET);
 
   self->now = now;
+  self->palette = *looks[now].palette;
+  self->palette.paper = (FfColour) { sheet.red, sheet.green, sheet.blue };
   ff_compat_load_css (self->colours, css);
   if (looks[now].extra != NULL)
     gtk_css_provider_load_from_resource (self->extra, looks[now].extra);
@@ -204,9 +211,15 @@ ff_looks_toggle (FfLooks *self, const char *chosen)
 }
 
 GdkRGBA
-ff_looks_colour (FfColour colour)
+ff_looks_hue (FfHue hue)
 {
-  return ff_palette_colour (ff_looks_now (), colour);
+  return ff_hue (ff_looks_now (), hue);
+}
+
+const FfPalette *
+ff_looks_palette (void)
+{
+  return &ff_looks_get ()->palette;
 }
 
 void

@@ -3,6 +3,7 @@
  * draw themselves watch its "now". */
 #pragma once
 
+#include "ff-hues.h"
 #include "ff-palette.h"
 
 #define FF_TYPE_LOOKS (ff_looks_get_type ())
@@ -22,7 +23,11 @@ void ff_looks_choose (FfLooks *self, const char *chosen);
 void ff_looks_toggle (FfLooks *self, const char *chosen);
 
 /* A colour of the look on the screen. */
-GdkRGBA ff_looks_colour (FfColour colour);
+GdkRGBA ff_looks_hue (FfHue hue);
+
+/* The palette for drawings (day chart, neutral blocks) in the look on the screen, on the ground of a
+ * sheet. Borrowed until the look changes. */
+const FfPalette *ff_looks_palette (void);
 
 /* Lets a widget draw itself anew whenever the look changes. */
 void ff_looks_redraw (GtkWidget *widget);

@@ -48,10 +48,10 @@ line_height (FfStrip *self)
 /* Drawing */
 
 static void
-draw_text (FfStrip *self, GtkSnapshot *snapshot, const char *words, float x, float y, FfColour ink)
+draw_text (FfStrip *self, GtkSnapshot *snapshot, const char *words, float x, float y, FfHue ink)
 {
   g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (GTK_WIDGET (self), words);
-  GdkRGBA colour = ff_looks_colour (ink);
+  GdkRGBA colour = ff_looks_hue (ink);
   int width;
 
   pango_layout_get_pixel_size (text, &width, NULL);
@@ -65,7 +65,7 @@ draw_text (FfStrip *self, GtkSnapshot *snapshot, const char *words, float x, flo
 static void
 draw_hours (FfStrip *self, GtkSnapshot *snapshot, const Layout *layout)
 {
-  GdkRGBA line = ff_looks_colour (FF_COLOUR_LINE);
+  GdkRGBA line = ff_looks_hue (FF_HUE_LINE);
   gint64 first = (layout->chart->from + HOUR - 1) / HOUR * HOUR;
   float hour_width = layout->width * HOUR / (float) (layout->chart->to - layout->chart->from);
   int every = (int) ceilf (LEAST_HOUR_WIDTH / MAX (hour_width, 1));
@@ -81,15 +81,15 @@ draw_hours (FfStrip *self, GtkSnapshot *snapshot, const Layout *layout)
           snapshot, &line,
           &GRAPHENE_RECT_INIT (roundf (x) - 1, layout->block_height / 2, 2,
                                layout->block_height / 2 + 2));
-      draw_text (self, snapshot, clock, x, layout->block_height + 2, FF_COLOUR_SOFT);
+      draw_text (self, snapshot, clock, x, layout->block_height + 2, FF_HUE_SOFT);
     }
 }
 
 /* A half disc on the axis: the sun goes down here. */
 static void
-draw_sunset (FfStrip *self, GtkSnapshot *snapshot, const Layout *layout)
+draw_sunset (GtkSnapshot *snapshot, const Layout *layout)
 {
-  GdkRGBA ochre = ff_looks_colour (FF_COLOUR_OCHRE);
+  GdkRGBA ochre = ff_looks_hue (FF_HUE_OCHRE);
   float x, y = layout->block_height / 2;
   GskRoundedRect disc;
 
@@ -105,18 +105,17 @@ draw_sunset (FfStrip *self, GtkSnapshot *snapshot, const Layout *layout)
 }
 
 static void
-draw_sorties (FfStrip *self, GtkSnapshot *snapshot, const Layout *layout)
+draw_sorties (GtkSnapshot *snapshot, const Layout *layout)
 {
   for (guint i = 0; i < layout->plan->lines->len; i++)
     {
       const FfPlanLine *line = g_ptr_array_index (layout->plan->lines, i);
       float from = roundf (x_of (layout, line->off_by));
       float to = roundf (x_of (layout, line->land_by));
-      g_autofree char *words = ff_number_format (line->filter_stops, 1);
 
-      ff_block_draw (GTK_WIDGET (self), snapshot,
-                     &GRAPHENE_RECT_INIT (from, 0, MAX (to - from, 4), layout->block_height),
-                     line->filter_stops, words);
+      ff_block_draw (snapshot,
+                     &GRAPHENE_RECT_INIT (from, 0, MAX (to - from, 8), layout->block_height),
+                     line->filter_stops);
     }
 }
 
@@ -135,8 +134,8 @@ ff_strip_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (layout.chart == NULL || layout.plan == NULL || layout.chart->to <= layout.chart->from)
     return;
   draw_hours (self, snapshot, &layout);
-  draw_sunset (self, snapshot, &layout);
-  draw_sorties (self, snapshot, &layout);
+  draw_sunset (snapshot, &layout);
+  draw_sorties (snapshot, &layout);
 }
 
 /* Callbacks */

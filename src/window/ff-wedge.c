@@ -18,19 +18,22 @@ G_DEFINE_FINAL_TYPE (FfWedge, ff_wedge, GTK_TYPE_WIDGET)
 static void
 ff_wedge_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  FfLook look = ff_looks_now ();
+  const FfPalette *palette = ff_looks_palette ();
   float step = (float) gtk_widget_get_width (widget) / STEPS;
   float height = (float) gtk_widget_get_height (widget);
 
   for (int i = 0; i < STEPS; i++)
     {
-      GdkRGBA fill = look == FF_LOOK_DAYLIGHT ? ff_looks_colour (FF_COLOUR_INK)
-                                              : ff_palette_block (look, i);
+      FfColour shade = ff_palette_shade (palette, i);
+      GdkRGBA fill = { (float) shade.red, (float) shade.green, (float) shade.blue, 1 };
       float x = roundf (step * (float) i);
       float width = roundf (step * (float) (i + 1)) - x;
 
-      if (look == FF_LOOK_DAYLIGHT)
-        width = roundf (width * (float) (i + 1) / STEPS);
+      if (palette->hatched)
+        {
+          fill = ff_looks_hue (FF_HUE_INK);
+          width = roundf (width * (float) (i + 1) / STEPS);
+        }
       gtk_snapshot_append_color (snapshot, &fill, &GRAPHENE_RECT_INIT (x, 0, width, height));
     }
 }
