@@ -261,8 +261,8 @@ read_initials (FfFlight *flight, FfStore *store, GError **error)
       g_string_append_printf (known, "%s%s", known->len > 0 ? ", " : "", member->initials);
     }
   if (members != NULL)
-    g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("--by: nobody has the initials “%s”; accepted: %s"),
-                 by_text, known->str);
+    g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                 _ ("--by: nobody has the initials “%s”; accepted: %s"), by_text, known->str);
   return FALSE;
 }
 

@@ -132,7 +132,8 @@ name_it (const char *temporary, const char *path)
 static gboolean
 taken (const char *path, GError **error)
 {
-  return refuse (path, FF_ERROR_INPUT, _ ("exists already: choose a name that is not taken"), error);
+  return refuse (path, FF_ERROR_INPUT, _ ("exists already: choose a name that is not taken"),
+                 error);
 }
 
 gboolean

@@ -111,8 +111,8 @@ ff_json_refuse (const char *path,
 
   g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
                /* Translators: place in a file ("shots[2].minutes"), what is there, what may be. */
-               _ ("%s%s%s: found %s; accepted: %s"), path, *path != '\0' && *name != '\0' ? "." : "",
-               name, shown, wanted);
+               _ ("%s%s%s: found %s; accepted: %s"), path,
+               *path != '\0' && *name != '\0' ? "." : "", name, shown, wanted);
   return FALSE;
 }
 

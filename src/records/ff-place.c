@@ -117,8 +117,9 @@ hazard_blank (void)
 static gboolean
 load_hazards (FfStore *store, FfPlace *place, GError **error)
 {
-  GPtrArray *found = ff_rows_load (store, &ff_hazard_fields, "WHERE place_id = ?1 ORDER BY position",
-                                   place->id, hazard_blank, (GDestroyNotify) ff_hazard_free, error);
+  GPtrArray *found
+      = ff_rows_load (store, &ff_hazard_fields, "WHERE place_id = ?1 ORDER BY position", place->id,
+                      hazard_blank, (GDestroyNotify) ff_hazard_free, error);
 
   if (found == NULL)
     return FALSE;

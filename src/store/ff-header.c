@@ -88,7 +88,8 @@ has_its_size (const guint8 *header, gint64 size)
 
   if (page == 1)
     page = 65536;
-  return pages > 0 && size == pages * page && big_endian (header, 24, 4) == big_endian (header, 92, 4);
+  return pages > 0 && size == pages * page
+         && big_endian (header, 24, 4) == big_endian (header, 92, 4);
 }
 
 gboolean
@@ -130,12 +131,13 @@ ff_header_check (const char *path, gboolean *ret_has_wal, GError **error)
   if (size == 0)
     return ff_store_damaged (path, _ ("it is empty"), error);
   if (n < 16 || memcmp (header, "SQLite format 3", 16) != 0)
-    return refuse (path, _ ("not a store of Fieldfare: move it away, or choose another data folder"),
-                   error);
+    return refuse (path,
+                   _ ("not a store of Fieldfare: move it away, or choose another data folder"), error);
   if (n < HEADER_SIZE)
     return ff_store_damaged (path, _ ("its end is missing"), error);
   if (big_endian (header, 68, 4) != FF_STORE_APPLICATION_ID)
-    return refuse (path, _ ("a file of another program: move it away, or choose another data folder"),
+    return refuse (path,
+                   _ ("a file of another program: move it away, or choose another data folder"),
                    error);
   /* What a write-ahead log still holds replaces what the file says; SQLite has to read it. */
   *ret_has_wal = wal_size (path) > 0;

@@ -97,13 +97,13 @@ check_whole (void)
 
 /* ---- Killed ---- */
 
-/* Tells when the store is open, so that the kill meets a program at work. */
+/* Tells when a first day is saved, so that the kill meets a program at work. */
 static void
 save_for_ever (int tell)
 {
   g_autoptr (FfStore) store = ff_records_open (folder, FF_RECORDS_WRITE, NULL);
 
-  for (int i = 0; store != NULL && (i > 0 || write (tell, "o", 1) == 1); i++)
+  for (int i = 0; store != NULL && (i != 1 || write (tell, "o", 1) == 1); i++)
     {
       g_autofree char *title = g_strdup_printf ("day %d", i);
 
@@ -153,7 +153,7 @@ test_killed_at_any_moment (void **state)
       last = days;
     }
   /* The kills must have hit a program at work, or they prove nothing. */
-  assert_true (grown > 3);
+  assert_true (grown > KILLS / 2);
 }
 
 /* ---- A disk that fails: a layer below SQLite that lets so many writes pass ---- */

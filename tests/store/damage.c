@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Files that are no good store: each is refused with a sentence, and not a byte of it is changed. */
+/* Files that are no good store: each is refused with a sentence, and not a byte is changed. */
 #include "ff-test.h"
 
 #include <fcntl.h>
@@ -20,8 +20,8 @@ static char *path;
 static char *good; /* the bytes of a sound store */
 static gsize good_size;
 
-/* Not flushed: the disk is not what is tested, and there are a thousand of them. Written that way, a
- * file that is there would keep what goes beyond the new end. */
+/* Not flushed: the disk is not what is tested, and there are a thousand of them. Written that way,
+ * a file that is there would keep what goes beyond the new end. */
 static void
 put (const char *bytes, gsize size)
 {
@@ -77,8 +77,8 @@ static void
 test_a_text_file (void **state)
 {
   refused ("shopping list\n", 14, "not a store");
-  refused ("SQLite format 2, and more of it after that, to fill the hundred bytes of a header, and so"
-           " on until it is",
+  refused ("SQLite format 2, and more of it after that, to fill the hundred bytes of a header, and"
+           " so on until it is",
            104, "not a store");
 }
 
@@ -308,7 +308,8 @@ test_folders (void **state)
 static void
 test_odd_names_of_folders (void **state)
 {
-  static const char *const names[] = { "a b", "50%20?mode=memory", "#1", "it's", "é", "\xff", "-x" };
+  static const char *const names[]
+      = { "a b", "50%20?mode=memory", "#1", "it's", "é", "\xff", "-x" };
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
@@ -318,6 +319,7 @@ test_odd_names_of_folders (void **state)
       g_autoptr (FfStore) store = ff_records_open (odd, FF_RECORDS_WRITE, &error);
 
       assert_no_error (error);
+      assert_non_null (store);
       assert_true (g_file_test (file, G_FILE_TEST_EXISTS));
     }
 }

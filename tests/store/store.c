@@ -282,7 +282,7 @@ test_what_happened_is_only_added_to (void **state)
   for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
     {
       g_autofree char *update
-          = g_strdup_printf ("UPDATE %s SET %s = %s", kept[i].table, kept[i].column, kept[i].column);
+          = g_strdup_printf ("UPDATE %s SET %s = 1", kept[i].table, kept[i].column);
       g_autofree char *delete = g_strdup_printf ("DELETE FROM %s", kept[i].table);
       g_autofree char *replace = g_strdup_printf ("INSERT OR REPLACE%s", kept[i].insert + 6);
       g_autofree char *count = g_strdup_printf ("SELECT count(*) FROM %s", kept[i].table);
