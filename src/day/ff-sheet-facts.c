@@ -409,6 +409,8 @@ add_missing (FfSheetFacts *facts, const FfDay *day)
     g_ptr_array_add (missing, g_strdup (_ ("Emergency location text is blank: fill it in.")));
   if (*facts->emergency_phone == '\0')
     g_ptr_array_add (missing, g_strdup (_ ("Emergency telephone is blank: fill it in.")));
+  if (*facts->abort_word == '\0')
+    g_ptr_array_add (missing, g_strdup (_ ("Abort word is not chosen: agree on one.")));
   if (day->crew->len == 0)
     g_ptr_array_add (missing, g_strdup (_ ("No crew is entered for this job.")));
   if (day->limits->len == 0)
