@@ -41,8 +41,8 @@ day_init (Day *day, const FfDayWordsQuery *query)
     day->to = day->from + DAY_S;
   ff_sun_track_init (&day->track, (double) day->from, (double) day->to, &query->site);
   day->events = ff_sky_events (day->from, day->to, &query->site, &day->polar);
-  day->points = ff_curve_points (altitude_deg, &day->track, (double) day->from, (double) day->to,
-                                 STEP_S);
+  day->points
+      = ff_curve_points (altitude_deg, &day->track, (double) day->from, (double) day->to, STEP_S);
 }
 
 static void
@@ -203,8 +203,8 @@ low_sun_words (const Day *day)
     second = clock_of (day, g_array_index (crossings, double, 1));
   if (starts_low && second != NULL)
     /* Translators: low sun in the morning until a clock, in the evening from a clock. */
-    return g_strdup_printf (_ ("Low sun, under %.0f°, until %s and from %s."), FF_LOW_SUN_DEG, first,
-                            second);
+    return g_strdup_printf (_ ("Low sun, under %.0f°, until %s and from %s."), FF_LOW_SUN_DEG,
+                            first, second);
   if (second != NULL)
     return g_strdup_printf (_ ("Low sun, under %.0f°, from %s to %s."), FF_LOW_SUN_DEG, first,
                             second);
@@ -228,9 +228,8 @@ moon_ups_and_downs (const Day *day)
       if (each->event != FF_EVENT_MOONRISE && each->event != FF_EVENT_MOONSET)
         continue;
       g_string_append (words, words->len > 0 ? ", " : "");
-      g_string_append_printf (words,
-                              each->event == FF_EVENT_MOONRISE ? _ ("rises %s") : _ ("sets %s"),
-                              clock);
+      g_string_append_printf (
+          words, each->event == FF_EVENT_MOONRISE ? _ ("rises %s") : _ ("sets %s"), clock);
     }
   return g_string_free (words, FALSE);
 }
@@ -270,9 +269,9 @@ check_words (const Day *day)
     return NULL;
   clock = clock_of (day, (double) at);
   /* Translators: where the sun stands at a clock time: bearing and height in degrees. */
-  return g_strdup_printf (_ ("At %s the sun stands at %.0f°, %.0f° high: check clock and zone by it."),
-                          clock, floor (fmod (sun.azimuth_deg + 0.5, 360)),
-                          MAX (sun.apparent_altitude_deg, 0.0));
+  return g_strdup_printf (
+      _ ("At %s the sun stands at %.0f°, %.0f° high: check clock and zone by it."), clock,
+      floor (fmod (sun.azimuth_deg + 0.5, 360)), MAX (sun.apparent_altitude_deg, 0.0));
 }
 
 static int

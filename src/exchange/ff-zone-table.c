@@ -4,7 +4,6 @@
 #include <math.h>
 #include <string.h>
 
-
 #define EARTH_KM  6371.0
 #define MOST_ROWS 2000 /* the real table has some 350 */
 
@@ -120,8 +119,8 @@ ff_zone_city_distance_km (const FfZoneCity *city, double latitude_deg, double lo
   const double rad = G_PI / 180;
   const double north = sin ((city->latitude_deg - latitude_deg) * rad / 2);
   const double east = sin ((city->longitude_deg - longitude_deg) * rad / 2);
-  const double chord = north * north
-                       + cos (city->latitude_deg * rad) * cos (latitude_deg * rad) * east * east;
+  const double chord
+      = north * north + cos (city->latitude_deg * rad) * cos (latitude_deg * rad) * east * east;
 
   return 2 * EARTH_KM * asin (MIN (1.0, sqrt (chord)));
 }

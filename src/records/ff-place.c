@@ -145,3 +145,15 @@ ff_place_load (FfStore *store, const char *id, GError **error)
     return NULL;
   return g_ptr_array_steal_index (found, 0);
 }
+
+GPtrArray *
+ff_places_load (FfStore *store, GError **error)
+{
+  g_autoptr (GPtrArray) places = ff_rows_load (store, &ff_place_fields, "ORDER BY name, id", NULL,
+                                               place_blank, (GDestroyNotify) ff_place_free, error);
+
+  for (guint i = 0; places != NULL && i < places->len; i++)
+    if (!load_hazards (store, g_ptr_array_index (places, i), error))
+      return NULL;
+  return g_steal_pointer (&places);
+}

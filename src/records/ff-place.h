@@ -36,5 +36,8 @@ gboolean ff_place_check (const FfPlace *place, GError **error);
 gboolean ff_place_save (FfStore *store, const FfPlace *place, GError **error);
 FfPlace *ff_place_load (FfStore *store, const char *id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* All places by name: an array of FfPlace that frees them. */
+GPtrArray *ff_places_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* One where a job is, is refused. FF_ERROR_INPUT. */
 gboolean ff_place_delete (FfStore *store, const char *id, GError **error);

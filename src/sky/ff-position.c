@@ -24,10 +24,10 @@ refuse (const char *text, const char *why, GError **error)
 static const struct {
   const char *written, *meant;
 } spellings[] = {
-  { "°", "d" },  { "º", "d" },  { "˚", "d" }, { "′", "'" },  { "’", "'" },  { "‘", "'" },
-  { "ʹ", "'" },  { "´", "'" },  { "″", "\"" }, { "”", "\"" }, { "“", "\"" }, { "ʺ", "\"" },
-  { "''", "\"" }, { "−", "-" },  { "–", "-" },  { "\u00a0", " " }, { "\u2009", " " },
-  { "\u202f", " " }, { "\t", " " }, { ";", "," },
+  { "°", "d" },      { "º", "d" },      { "˚", "d" },      { "′", "'" },  { "’", "'" },
+  { "‘", "'" },      { "ʹ", "'" },      { "´", "'" },      { "″", "\"" }, { "”", "\"" },
+  { "“", "\"" },     { "ʺ", "\"" },     { "''", "\"" },    { "−", "-" },  { "–", "-" },
+  { "\u00a0", " " }, { "\u2009", " " }, { "\u202f", " " }, { "\t", " " }, { ";", "," },
 };
 
 static char *
@@ -48,8 +48,8 @@ is_letter (char c)
   return c == 'N' || c == 'S' || c == 'E' || c == 'W';
 }
 
-/* Blanks stay only where they part numbers: none at a comma or before a mark, and a letter stands at
- * the number that it belongs to, behind it or, when the text begins with a letter, before it. */
+/* Blanks stay only where they part numbers: none at a comma or before a mark, and a letter stands
+ * at the number that it belongs to, behind it or, when the text begins with a letter, before it. */
 static gboolean
 is_idle_blank (char before, char after, gboolean letters_first)
 {
@@ -113,14 +113,16 @@ split (const char *typed, const char *text, char **ret_first, char **ret_second,
   const gsize n_commas = count_of (text, ","), at = where_to_cut (text);
 
   if (n_commas > 1)
-    return refuse (typed, _ ("it has more than one comma; accepted: a point in decimals and one "
-                             "comma between latitude and longitude"),
+    return refuse (typed,
+                   _ ("it has more than one comma; accepted: a point in decimals and one "
+                      "comma between latitude and longitude"),
                    error);
   if (count_of (text, "NSEW") > 2)
     return refuse (typed, _ ("it has more than two of the letters N, S, E, W"), error);
   if (at == 0)
-    return refuse (typed, _ ("it is not clear where the second coordinate begins; accepted: as "
-                             "57.2 N 4.0 W, 57°12'00\"N 4°00'00\"W, 57.2, -4.0 or geo:57.2,-4.0"),
+    return refuse (typed,
+                   _ ("it is not clear where the second coordinate begins; accepted: as "
+                      "57.2 N 4.0 W, 57°12'00\"N 4°00'00\"W, 57.2, -4.0 or geo:57.2,-4.0"),
                    error);
   cut (text, at, ret_first, ret_second);
   return TRUE;
@@ -258,8 +260,7 @@ settle (const char *typed, FfPosition position, FfPosition *ret_position, GError
     return refuse_number (typed, _ ("latitude %s is out of range; accepted: 90 south to 90 north"),
                           position.latitude_deg, error);
   if (fabs (position.longitude_deg) > 180)
-    return refuse_number (typed,
-                          _ ("longitude %s is out of range; accepted: 180 west to 180 east"),
+    return refuse_number (typed, _ ("longitude %s is out of range; accepted: 180 west to 180 east"),
                           position.longitude_deg, error);
   if (position.longitude_deg >= 180)
     position.longitude_deg = -180;
@@ -283,8 +284,9 @@ put_in_order (const char *typed,
   FfPosition position = { first->degrees, second->degrees, NAN };
 
   if (first->axis != AXIS_ANY && first->axis == second->axis)
-    return refuse (typed, first->axis == AXIS_LATITUDE ? _ ("both coordinates are latitudes")
-                                                       : _ ("both coordinates are longitudes"),
+    return refuse (typed,
+                   first->axis == AXIS_LATITUDE ? _ ("both coordinates are latitudes")
+                                                : _ ("both coordinates are longitudes"),
                    error);
   /* Bare numbers are latitude first. Where that can't be, they may be the other way round, and that
    * is for the person to say. */
@@ -294,7 +296,7 @@ put_in_order (const char *typed,
                              "letters N, S, E, W to say which is which"),
                           first->degrees, error);
   if (swapped)
-    position = (FfPosition) { second->degrees, first->degrees, NAN };
+    position = (FfPosition){ second->degrees, first->degrees, NAN };
   return settle (typed, position, ret_position, error);
 }
 
@@ -353,7 +355,8 @@ parse_uri (const char *typed, const char *path, FfPosition *ret_position, GError
 gboolean
 ff_position_parse (const char *text, FfPosition *ret_position, GError **error)
 {
-  g_autofree char *typed = g_strstrip (g_utf8_make_valid (text, LONGEST < strlen (text) ? LONGEST : -1));
+  g_autofree char *typed
+      = g_strstrip (g_utf8_make_valid (text, LONGEST < strlen (text) ? LONGEST : -1));
   g_autofree char *plain = one_spelling (typed);
   g_autofree char *tight = NULL;
   g_autofree char *first = NULL;
@@ -365,8 +368,7 @@ ff_position_parse (const char *text, FfPosition *ret_position, GError **error)
   if (g_ascii_strncasecmp (typed, "geo:", 4) == 0)
     return parse_uri (typed, typed + 4, ret_position, error);
   tight = without_idle_blanks (plain);
-  return split (typed, tight, &first, &second, error)
-         && read_coordinate (typed, first, &a, error)
+  return split (typed, tight, &first, &second, error) && read_coordinate (typed, first, &a, error)
          && read_coordinate (typed, second, &b, error)
          && put_in_order (typed, &a, &b, ret_position, error);
 }
@@ -397,8 +399,8 @@ format_dms (double degrees, char positive, char negative)
 {
   const gint64 tenths = (gint64) floor (fabs (degrees) * 36000 + 0.5);
 
-  return g_strdup_printf ("%d°%02d′%02d.%d″ %c", (int) (tenths / 36000),
-                          (int) (tenths / 600 % 60), (int) (tenths / 10 % 60), (int) (tenths % 10),
+  return g_strdup_printf ("%d°%02d′%02d.%d″ %c", (int) (tenths / 36000), (int) (tenths / 600 % 60),
+                          (int) (tenths / 10 % 60), (int) (tenths % 10),
                           degrees < 0 && tenths > 0 ? negative : positive);
 }
 

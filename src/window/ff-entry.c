@@ -20,8 +20,8 @@ struct _FfEntry {
 
 G_DEFINE_FINAL_TYPE (FfEntry, ff_entry, GTK_TYPE_WIDGET)
 
-enum { PROP_0, PROP_LABEL, PROP_UNIT, PROP_TEXT, PROP_WIDTH_CHARS, N_PROPS };
-enum { TYPED, N_SIGNALS };
+enum { PROP_0, PROP_LABEL, PROP_UNIT, PROP_TEXT, PROP_WIDTH_CHARS, PROP_LABEL_SHOWN, N_PROPS };
+enum { TYPED, ENTERED, N_SIGNALS };
 
 static GParamSpec *properties[N_PROPS];
 static guint signals[N_SIGNALS];
@@ -103,6 +103,13 @@ on_left (FfEntry *self)
   show_what_is (self);
 }
 
+static void
+on_activate (FfEntry *self)
+{
+  on_left (self);
+  g_signal_emit (self, signals[ENTERED], 0);
+}
+
 /* Escape gives up what was typed and is not stored. */
 static gboolean
 on_key (FfEntry *self, guint key)
@@ -141,9 +148,23 @@ ff_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *psp
     case PROP_WIDTH_CHARS:
       g_value_set_int (value, gtk_editable_get_width_chars (self->entry));
       break;
+    case PROP_LABEL_SHOWN:
+      g_value_set_boolean (value, gtk_widget_get_visible (GTK_WIDGET (self->label)));
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
+}
+
+/* A field of a table, where the heading says what it is, keeps its name for those who listen. */
+static void
+name_entry (FfEntry *self)
+{
+  if (gtk_widget_get_visible (GTK_WIDGET (self->label)))
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL);
+  else
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    gtk_label_get_text (self->label), -1);
 }
 
 static void
@@ -171,6 +192,10 @@ ff_entry_set_property (GObject *object, guint id, const GValue *value, GParamSpe
       break;
     case PROP_WIDTH_CHARS:
       ff_entry_set_width (self, g_value_get_int (value));
+      break;
+    case PROP_LABEL_SHOWN:
+      gtk_widget_set_visible (GTK_WIDGET (self->label), g_value_get_boolean (value));
+      name_entry (self);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
@@ -210,6 +235,7 @@ install_properties (GObjectClass *object_class)
   properties[PROP_TEXT] = g_param_spec_string ("text", NULL, NULL, "", both);
   properties[PROP_WIDTH_CHARS]
       = g_param_spec_int ("width-chars", NULL, NULL, -1, G_MAXINT, 5, both);
+  properties[PROP_LABEL_SHOWN] = g_param_spec_boolean ("label-shown", NULL, NULL, TRUE, both);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
@@ -223,7 +249,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfEntry, message);
   gtk_widget_class_bind_template_child (widget_class, FfEntry, entry);
   gtk_widget_class_bind_template_callback (widget_class, on_changed);
-  gtk_widget_class_bind_template_callback (widget_class, on_left);
+  gtk_widget_class_bind_template_callback (widget_class, on_activate);
 }
 
 static void
@@ -240,6 +266,8 @@ ff_entry_class_init (FfEntryClass *klass)
   install_properties (object_class);
   signals[TYPED] = g_signal_new ("typed", FF_TYPE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                  G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[ENTERED] = g_signal_new ("entered", FF_TYPE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
   bind_template (widget_class);
   gtk_widget_class_set_css_name (widget_class, "field");
 }
@@ -337,6 +365,7 @@ ff_entry_set_label (FfEntry *self, const char *label)
 {
   g_return_if_fail (FF_IS_ENTRY (self));
   gtk_label_set_text_with_mnemonic (self->label, label != NULL ? label : "");
+  name_entry (self);
 }
 
 void

@@ -6,7 +6,10 @@
  * text, save the record; call ff_entry_complain() with the sentence why not, or with NULL. When the
  * keeper says that the record changed, call ff_entry_set_text() with the stored value, always: it
  * knows when to leave alone what is being typed. A sentence is shown when the field is left, or
- * after a moment without a keystroke, so that a time half typed is not scolded. */
+ * after a moment without a keystroke, so that a time half typed is not scolded.
+ *
+ * "entered" comes with the Enter key. With "label-shown" off the field stands in a table whose
+ * heading names it; it is still spoken by its name. */
 #pragma once
 
 #include <gtk/gtk.h>

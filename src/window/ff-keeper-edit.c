@@ -37,6 +37,14 @@ ff_keeper_dup_item (FfKeeper *self, const char *id)
   return store != NULL && id != NULL ? ff_item_load (store, id, NULL) : NULL;
 }
 
+FfMember *
+ff_keeper_dup_member (FfKeeper *self, const char *id)
+{
+  FfStore *store = ff_keeper_store (self);
+
+  return store != NULL && id != NULL ? ff_member_load (store, id, NULL) : NULL;
+}
+
 /* One record */
 
 static gboolean
@@ -106,13 +114,12 @@ ff_keeper_save_member (FfKeeper *self, const FfMember *member, const char *what,
 
 /* Several records at once: what is done, and the step that undoes it. */
 
-typedef gboolean (*Change) (FfStore *store,
-                            FfUndoStep *step,
-                            gpointer what,
-                            GError **error);
-
-static gboolean
-change (FfKeeper *self, FfUndoStep *taken, Change work, gpointer what, GError **error)
+gboolean
+ff_keeper_change (FfKeeper *self,
+                  FfUndoStep *taken,
+                  FfKeeperChange work,
+                  gpointer what,
+                  GError **error)
 {
   FfStore *store = ff_keeper_need_store (self, error);
   g_autoptr (FfUndoStep) step = taken;
@@ -128,9 +135,8 @@ change (FfKeeper *self, FfUndoStep *taken, Change work, gpointer what, GError **
   return TRUE;
 }
 
-/* "Job “Skarrowick Head” deleted": the format is one of ours, its %s the quoted name. */
-static FfUndoStep *
-step_about (const char *format, const char *name)
+FfUndoStep *
+ff_keeper_step_about (const char *format, const char *name)
 {
   g_auto (GStrv) around = g_strsplit (format, "%s", 2);
   g_autofree char *quoted = g_strdup_printf ("“%s”", name);
@@ -176,7 +182,8 @@ ff_keeper_new_job (FfKeeper *self, GError **error)
 
   g_free (job->title);
   job->title = free_title (self, _ ("New job"));
-  if (!change (self, step_about (_ ("Job %s added"), job->title), add_job, job, error))
+  if (!ff_keeper_change (self, ff_keeper_step_about (_ ("Job %s added"), job->title),
+                         add_job, job, error))
     return NULL;
   ff_keeper_announce (self, FF_NEWS_JOBS);
   return g_strdup (job->id);
@@ -257,7 +264,8 @@ ff_keeper_duplicate_job (FfKeeper *self, const char *id, GError **error)
   wanted = g_strdup_printf (_ ("%s, again"), job->title);
   title = free_title (self, wanted);
   make_fresh (job, title);
-  if (!change (self, step_about (_ ("Job %s added"), title), copy_job, &copying, error))
+  if (!ff_keeper_change (self, ff_keeper_step_about (_ ("Job %s added"), title),
+                         copy_job, &copying, error))
     return NULL;
   ff_keeper_announce (self, FF_NEWS_JOBS);
   return g_strdup (job->id);
@@ -274,8 +282,8 @@ remember_shots (FfUndoStep *step, GPtrArray *shots)
     }
 }
 
-static FfJobRole *
-role_new (const char *job_id, const char *member_id, FfRole role)
+FfJobRole *
+ff_keeper_role_new (const char *job_id, const char *member_id, FfRole role)
 {
   FfJobRole *held = g_new0 (FfJobRole, 1);
 
@@ -285,8 +293,8 @@ role_new (const char *job_id, const char *member_id, FfRole role)
   return held;
 }
 
-static char *
-role_id (const char *job_id, const char *member_id, FfRole role)
+char *
+ff_keeper_role_id (const char *job_id, const char *member_id, FfRole role)
 {
   return g_strdup_printf ("%s/%s/%d", job_id, member_id, (int) role);
 }
@@ -297,9 +305,10 @@ remember_crew (FfUndoStep *step, const char *job_id, GPtrArray *crew)
   for (guint i = 0; i < crew->len; i++)
     {
       const FfMember *member = g_ptr_array_index (crew, i);
-      g_autofree char *id = role_id (job_id, member->id, member->role);
+      g_autofree char *id = ff_keeper_role_id (job_id, member->id, member->role);
 
-      ff_undo_step_add (step, &ff_noun_job_crew, id, role_new (job_id, member->id, member->role));
+      ff_undo_step_add (step, &ff_noun_job_crew, id,
+                        ff_keeper_role_new (job_id, member->id, member->role));
     }
 }
 
@@ -327,63 +336,10 @@ ff_keeper_delete_job (FfKeeper *self, const char *id, GError **error)
   g_autoptr (FfJob) job = store != NULL ? ff_job_load (store, id, error) : NULL;
 
   if (job == NULL
-      || !change (self, step_about (_ ("Job %s deleted"), job->title), delete_job, (gpointer) id,
-                  error))
+      || !ff_keeper_change (self, ff_keeper_step_about (_ ("Job %s deleted"), job->title),
+                            delete_job, (gpointer) id, error))
     return FALSE;
   ff_keeper_announce (self, FF_NEWS_JOBS | FF_NEWS_JOB);
-  return TRUE;
-}
-
-/* Roles */
-
-static const char *
-name_of_member (FfKeeper *self, const char *member_id)
-{
-  GPtrArray *members = ff_keeper_members (self);
-
-  for (guint i = 0; i < members->len; i++)
-    {
-      const FfMember *member = g_ptr_array_index (members, i);
-
-      if (g_str_equal (member->id, member_id))
-        return member->name;
-    }
-  return "";
-}
-
-gboolean
-ff_keeper_add_crew (FfKeeper *self, const char *member_id, FfRole role, GError **error)
-{
-  FfStore *store = ff_keeper_need_store (self, error);
-  const FfJob *job = ff_keeper_job (self);
-  FfUndoStep *step;
-  g_autofree char *id = NULL;
-
-  if (store == NULL || job == NULL || !ff_job_crew_add (store, job->id, member_id, role, error))
-    return FALSE;
-  id = role_id (job->id, member_id, role);
-  step = step_about (_ ("%s added to the crew"), name_of_member (self, member_id));
-  ff_undo_step_add (step, &ff_noun_job_crew, id, NULL);
-  ff_undo_push (ff_keeper_get_undo (self), step);
-  ff_keeper_announce (self, FF_NEWS_JOB);
-  return TRUE;
-}
-
-gboolean
-ff_keeper_remove_crew (FfKeeper *self, const char *member_id, FfRole role, GError **error)
-{
-  FfStore *store = ff_keeper_need_store (self, error);
-  const FfJob *job = ff_keeper_job (self);
-  FfUndoStep *step;
-  g_autofree char *id = NULL;
-
-  if (store == NULL || job == NULL || !ff_job_crew_remove (store, job->id, member_id, role, error))
-    return FALSE;
-  id = role_id (job->id, member_id, role);
-  step = step_about (_ ("%s taken from the crew"), name_of_member (self, member_id));
-  ff_undo_step_add (step, &ff_noun_job_crew, id, role_new (job->id, member_id, role));
-  ff_undo_push (ff_keeper_get_undo (self), step);
-  ff_keeper_announce (self, FF_NEWS_JOB);
   return TRUE;
 }
 
@@ -407,8 +363,8 @@ ff_keeper_delete_shot (FfKeeper *self, const char *id, GError **error)
 
   if (shot == NULL)
     return TRUE;
-  if (!change (self, step_about (_ ("Shot %s deleted"), shot->label), delete_shot, (gpointer) id,
-               error))
+  if (!ff_keeper_change (self, ff_keeper_step_about (_ ("Shot %s deleted"), shot->label),
+                         delete_shot, (gpointer) id, error))
     return FALSE;
   ff_keeper_announce (self, FF_NEWS_JOB);
   return TRUE;
@@ -460,7 +416,8 @@ ff_keeper_move_shot (FfKeeper *self, const char *id, int by, GError **error)
   shot = g_ptr_array_index (shots, (guint) at);
   other = g_ptr_array_index (shots, (guint) to);
   swap = (Swap) { shot->id, other->id };
-  if (!change (self, step_about (_ ("Shot %s moved"), shot->label), swap_shots, &swap, error))
+  if (!ff_keeper_change (self, ff_keeper_step_about (_ ("Shot %s moved"), shot->label),
+                         swap_shots, &swap, error))
     return FALSE;
   ff_keeper_announce (self, FF_NEWS_JOB);
   return TRUE;
@@ -507,8 +464,8 @@ ff_keeper_delete_item (FfKeeper *self, const char *id, GError **error)
 
   if (item == NULL)
     return TRUE;
-  if (!change (self, step_about (_ ("Item %s deleted"), item->label), delete_item, (gpointer) id,
-               error))
+  if (!ff_keeper_change (self, ff_keeper_step_about (_ ("Item %s deleted"), item->label),
+                         delete_item, (gpointer) id, error))
     return FALSE;
   ff_keeper_announce (self, FF_NEWS_ITEMS | FF_NEWS_JOBS | FF_NEWS_JOB);
   return TRUE;

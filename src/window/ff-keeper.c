@@ -323,6 +323,27 @@ ff_keeper_find_item (FfKeeper *self, const char *id)
   return NULL;
 }
 
+const FfMember *
+ff_keeper_find_member (FfKeeper *self, const char *id)
+{
+  for (guint i = 0; i < self->members->len; i++)
+    {
+      const FfMember *member = g_ptr_array_index (self->members, i);
+
+      if (g_strcmp0 (member->id, id) == 0)
+        return member;
+    }
+  return NULL;
+}
+
+GPtrArray *
+ff_keeper_places (FfKeeper *self)
+{
+  GPtrArray *places = self->store != NULL ? ff_places_load (self->store, NULL) : NULL;
+
+  return places != NULL ? places : g_ptr_array_new ();
+}
+
 const FfPlace *
 ff_keeper_find_place (FfKeeper *self, const char *id)
 {

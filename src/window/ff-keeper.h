@@ -42,7 +42,11 @@ GPtrArray *ff_keeper_jobs (FfKeeper *self);
 GPtrArray *ff_keeper_items (FfKeeper *self);
 GPtrArray *ff_keeper_members (FfKeeper *self);
 const FfItem *ff_keeper_find_item (FfKeeper *self, const char *id);
+const FfMember *ff_keeper_find_member (FfKeeper *self, const char *id);
 const FfPlace *ff_keeper_find_place (FfKeeper *self, const char *id);
+
+/* All places by name, read from the store; an array that is the caller's. */
+GPtrArray *ff_keeper_places (FfKeeper *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The open job with all that belongs to it; NULL and empty arrays when none is open. */
 void ff_keeper_open_job (FfKeeper *self, const char *job_id);
@@ -64,6 +68,7 @@ FfJob *ff_keeper_dup_job (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RES
 FfPlace *ff_keeper_dup_place (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
 FfShot *ff_keeper_dup_shot (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
 FfItem *ff_keeper_dup_item (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
+FfMember *ff_keeper_dup_member (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Stores one record, new or changed, at once. A record that is not right is refused with the
  * sentence that says why, and the stored one stays. `what` names the change for undo, as one
@@ -100,6 +105,20 @@ gboolean ff_keeper_remove_crew (FfKeeper *self,
                                 const char *member_id,
                                 FfRole role,
                                 GError **error);
+
+/* The same with another role; and a member who is new and takes a role at once. */
+gboolean ff_keeper_change_role (FfKeeper *self,
+                                const char *member_id,
+                                FfRole from,
+                                FfRole to,
+                                GError **error);
+gboolean ff_keeper_add_new_crew (FfKeeper *self,
+                                 const FfMember *member,
+                                 FfRole role,
+                                 GError **error);
+
+/* A new place, which becomes that of the open job. */
+gboolean ff_keeper_add_place (FfKeeper *self, const FfPlace *place, GError **error);
 
 /* The sentence of what would be undone, or NULL. */
 const char *ff_keeper_undo_text (FfKeeper *self);

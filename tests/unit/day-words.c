@@ -89,11 +89,11 @@ test_equator_and_south (void **state)
 static void
 test_clocks_that_change (void **state)
 {
-  g_autoptr (FfDayWords) spring
-      = words_for (51.5, 0, "Europe/London", "2027-03-28", FF_NO_CLOCK);
+  g_autoptr (FfDayWords) spring = words_for (51.5, 0, "Europe/London", "2027-03-28", FF_NO_CLOCK);
   g_autoptr (FfDayWords) quarters
       = words_for (27.7, 85.3, "Asia/Kathmandu", "2027-01-01", FF_NO_CLOCK);
-  g_autoptr (FfDayWords) west = words_for (23.1, -82.4, "America/Havana", "2027-01-10", FF_NO_CLOCK);
+  g_autoptr (FfDayWords) west
+      = words_for (23.1, -82.4, "America/Havana", "2027-01-10", FF_NO_CLOCK);
 
   assert_string_equal (spring->clock,
                        "Clock of Europe/London: it changes on this day, from UTC to UTC+1.");
@@ -101,12 +101,12 @@ test_clocks_that_change (void **state)
   assert_string_equal (west->clock, "Clock of America/Havana: UTC−5.");
 }
 
-/* The calendar of Apia leaves out 30 December 2011: no time of it can be checked, nothing breaks. */
+/* The calendar of Apia leaves out 30 December 2011: no time of it can be checked, nothing breaks.
+ */
 static void
 test_a_day_that_is_left_out (void **state)
 {
-  g_autoptr (FfDayWords) words
-      = words_for (-13.8, -171.8, "Pacific/Apia", "2011-12-30", 16 * 60);
+  g_autoptr (FfDayWords) words = words_for (-13.8, -171.8, "Pacific/Apia", "2011-12-30", 16 * 60);
 
   assert_null (words->check);
   assert_non_null (words->sun);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Positions as they are typed. Equal forms are those of the GeoConvert manual page (C. F. F.
- * Karney, GeographicLib, "GeoConvert -- convert geographic coordinates") and of RFC 5870 (A. Mayrhofer,
- * C. Spanring, "A Uniform Resource Identifier for Geographic Locations", 2010). */
+ * Karney, GeographicLib, "GeoConvert -- convert geographic coordinates") and of RFC 5870 (A.
+ * Mayrhofer, C. Spanring, "A Uniform Resource Identifier for Geographic Locations", 2010). */
 #include "ff-test.h"
 
 #include <math.h>
@@ -52,7 +52,8 @@ test_equal_forms_of_geoconvert (void **state)
 }
 
 /* GeoConvert(1), GEOGRAPHIC COORDINATES: degree, minute and second signs of Unicode; two quotes for
- * a second sign. The place is that of the page's example 48d51'30.2"N 002d17'40.2"E (from memory). */
+ * a second sign. The place is that of the page's example 48d51'30.2"N 002d17'40.2"E (from memory).
+ */
 static void
 test_marks_in_every_spelling (void **state)
 {
