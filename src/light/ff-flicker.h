@@ -9,14 +9,11 @@
 
 /* How many flicker-free shutter times fit into a frame: n of n / (2 mains) <= 1 / fps. None when
  * a frame is shorter than one pulse. */
-guint
-ff_flicker_count (double mains_hz, double fps);
+guint ff_flicker_count (double mains_hz, double fps);
 
 /* The n-th of them from 1, in seconds; its angle is ff_shutter_angle_deg(). */
-double
-ff_flicker_shutter_s (double mains_hz, guint n);
+double ff_flicker_shutter_s (double mains_hz, guint n);
 
 /* Whether the frame rate divides the pulses: then any shutter is safe while the mains keeps its
  * frequency exactly. */
-gboolean
-ff_flicker_any_angle (double mains_hz, double fps);
+gboolean ff_flicker_any_angle (double mains_hz, double fps);

@@ -21,30 +21,21 @@ typedef struct {
 } FfCardClass;
 
 /* The table of marks, family by family, slowest first. */
-guint
-ff_card_class_count (void);
-const FfCardClass *
-ff_card_class (guint index);
+guint ff_card_class_count (void);
+const FfCardClass *ff_card_class (guint index);
 
 /* The lowest mark of a family that carries a rate in MB/s; NULL when none does. */
-const FfCardClass *
-ff_card_class_for (FfCardFamily family, double write_mbs);
+const FfCardClass *ff_card_class_for (FfCardFamily family, double write_mbs);
 
-double
-ff_media_write_mbs (double bitrate_mbits);
-double
-ff_media_minutes (double capacity_gb, double bitrate_mbits);
-double
-ff_media_gb_per_hour (double bitrate_mbits);
+double ff_media_write_mbs (double bitrate_mbits);
+double ff_media_minutes (double capacity_gb, double bitrate_mbits);
+double ff_media_gb_per_hour (double bitrate_mbits);
 
 /* Whole pictures of so many MB that fit. */
-double
-ff_media_pictures (double capacity_gb, double picture_mb);
+double ff_media_pictures (double capacity_gb, double picture_mb);
 
 /* The same capacity in binary units, as most computers show it. */
-double
-ff_media_gib (double capacity_gb);
+double ff_media_gib (double capacity_gb);
 
 /* Seconds until a recording fills the longest file of FAT32, 4 GiB, and is split. */
-double
-ff_media_file_s (double bitrate_mbits);
+double ff_media_file_s (double bitrate_mbits);
