@@ -269,11 +269,26 @@ column_right (const FfMeasured *measured, const FfBlock *block, guint i)
   return i + 1 < block->cells->len ? next - block->gap : next;
 }
 
+/* Where what a cell added begins, and its lower end. */
+typedef struct {
+  guint line, rule;
+  double end;
+} Span;
+
+/* The first baseline of a cell; 0 when it has no line. */
+static double
+first_baseline (const FfMeasured *measured, const Span *span, const Span *next)
+{
+  if (span->line == next->line)
+    return 0;
+  return g_array_index (measured->lines, FfMeasuredLine, span->line).baseline;
+}
+
 /* Moves what a cell added down by `by`. */
 static void
-shift_cell (FfMeasured *measured, guint first_line, guint first_rule, double by)
+shift_cell (FfMeasured *measured, const Span *span, const Span *next, double by)
 {
-  for (guint i = first_line; i < measured->lines->len; i++)
+  for (guint i = span->line; i < next->line; i++)
     {
       FfMeasuredLine *line = &g_array_index (measured->lines, FfMeasuredLine, i);
 
@@ -281,54 +296,48 @@ shift_cell (FfMeasured *measured, guint first_line, guint first_rule, double by)
       line->baseline += by;
       line->bottom += by;
     }
-  for (guint i = first_rule; i < measured->rules->len; i++)
+  for (guint i = span->rule; i < next->rule; i++)
     g_array_index (measured->rules, FfMeasuredRule, i).y += by;
 }
 
-/* How far down the first baseline of the cells lies that share one. */
+/* Brings the first lines of all cells to the lowest of their baselines. Returns the lower end. */
 static double
-shared_baseline (const FfBlock *block, PangoContext *context, const FfMeasured *columns, double y)
+share_baseline (FfMeasured *measured, const Span *spans, guint n_cells)
 {
-  double lowest = 0;
+  double lowest = 0, bottom = 0;
 
-  for (guint i = 0; block->on_baseline && i < block->cells->len; i++)
+  for (guint i = 0; i < n_cells; i++)
+    lowest = MAX (lowest, first_baseline (measured, &spans[i], &spans[i + 1]));
+  for (guint i = 0; i < n_cells; i++)
     {
-      FfMeasured *alone = measured_new (columns->width);
+      double by = lowest - first_baseline (measured, &spans[i], &spans[i + 1]);
 
-      measure_cell (alone, g_ptr_array_index (block->cells, i), context,
-                    g_array_index (columns->columns, double, i), column_right (columns, block, i),
-                    y);
-      if (alone->lines->len > 0)
-        lowest = MAX (lowest, g_array_index (alone->lines, FfMeasuredLine, 0).baseline);
-      ff_measured_free (alone);
+      if (spans[i].line < spans[i + 1].line)
+        shift_cell (measured, &spans[i], &spans[i + 1], by);
+      bottom = MAX (bottom, spans[i].end + (spans[i].line < spans[i + 1].line ? by : 0));
     }
-  return lowest;
+  return bottom;
 }
 
 static double
 measure_cells (FfMeasured *measured, const FfBlock *block, PangoContext *context, double top)
 {
-  const double baseline = shared_baseline (block, context, measured, top);
+  const guint n = block->cells->len;
+  g_autofree Span *spans = g_new0 (Span, n + 1);
   double bottom = top;
 
-  for (guint i = 0; i < block->cells->len; i++)
+  for (guint i = 0; i < n; i++)
     {
-      const FfCell *cell = g_ptr_array_index (block->cells, i);
-      guint line = measured->lines->len, rule = measured->rules->len;
-      double end = measure_cell (measured, cell, context,
-                                 g_array_index (measured->columns, double, i),
-                                 column_right (measured, block, i), top);
-
-      if (block->on_baseline && measured->lines->len > line)
-        {
-          double by = baseline - g_array_index (measured->lines, FfMeasuredLine, line).baseline;
-
-          shift_cell (measured, line, rule, by);
-          end += by;
-        }
-      bottom = MAX (bottom, end);
+      spans[i].line = measured->lines->len;
+      spans[i].rule = measured->rules->len;
+      spans[i].end = measure_cell (measured, g_ptr_array_index (block->cells, i), context,
+                                   g_array_index (measured->columns, double, i),
+                                   column_right (measured, block, i), top);
+      bottom = MAX (bottom, spans[i].end);
     }
-  return bottom;
+  spans[n].line = measured->lines->len;
+  spans[n].rule = measured->rules->len;
+  return block->on_baseline && n > 0 ? share_baseline (measured, spans, n) : bottom;
 }
 
 /* Neutral blocks stand in the middle of a line that shares a baseline. Returns the lower end. */

@@ -111,7 +111,7 @@ assert_says (const char *text, const char *format, ...)
   part = g_strdup_vprintf (format, arguments);
   va_end (arguments);
   if (strstr (text, part) == NULL)
-    fail_msg ("the sheet does not say “%s”", part);
+    fail_msg ("the sheet does not say “%s”: %s", part, text);
 }
 
 static void
