@@ -36,7 +36,7 @@ add_title (FfSheet *head, const FfSheetFacts *facts, guint number, guint n_pages
 
   ff_cell_text (ff_block_cell (row, -1), FF_SIZE_LAND_BY, TRUE, head->title)->max_lines = 1;
   add_right (row, 106, FF_SIZE_LABEL, FALSE, facts->printed);
-  add_right (row, 84, FF_SIZE_CAMERA, TRUE, pages);
+  add_right (row, 110, FF_SIZE_CAMERA, TRUE, pages);
   /* Translators: the letter of a printed plan follows: "version A". */
   add_right (row, 48, FF_SIZE_LABEL, FALSE, _ ("version"));
   add_right (row, 26, FF_SIZE_LAND_BY, TRUE, *facts->version != '\0' ? facts->version : "–")->boxed

@@ -143,7 +143,8 @@ add_line_head (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Co
   FfBlock *block = ff_sheet_row (sheet);
   FfCell *cell;
 
-  ff_cell_text (ff_block_cell (block, INSET - 8), FF_SIZE_LAND_BY, TRUE, number);
+  ff_cell_text (ff_block_cell (block, INSET - 8),
+                line->line < 10 ? FF_SIZE_LAND_BY : FF_SIZE_LINE, TRUE, number);
   cell = ff_block_cell (block, 90);
   /* Translators: the time follows by which the aircraft takes off. */
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("off by"));

@@ -390,6 +390,8 @@ test_too_much_is_printed_and_said (void **state)
   check_pilot (text, fixture);
   for (int i = 1; i <= 40; i++)
     assert_says (text, "S%d mill", i);
+  assert_says (text, "page 5 of ");
+  assert_says (text, "16 off by");
 }
 
 /* Text from right to left must not turn round the times beside it. */
