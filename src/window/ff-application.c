@@ -186,7 +186,7 @@ after_paint (GdkFrameClock *clock, GtkWidget *window)
 {
   if (!gtk_widget_get_mapped (window) || gtk_widget_get_width (window) == 0)
     return;
-  g_signal_handlers_disconnect_by_data (clock, window);
+  g_signal_handlers_disconnect_by_func (clock, after_paint, window);
   gdk_display_sync (gtk_widget_get_display (window));
   gtk_window_destroy (GTK_WINDOW (window));
 }

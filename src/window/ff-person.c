@@ -2,6 +2,7 @@
 #include "ff-person.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "ff-entry.h"
 
@@ -33,16 +34,24 @@ member_of_initials (FfKeeper *keeper, const char *initials)
   return NULL;
 }
 
+/* People call each other by it, and it fits. */
+static char *
+first_name (const char *name)
+{
+  return g_strndup (name, strcspn (name, " "));
+}
+
 static void
 show_person (FfPerson *self)
 {
   const char *initials = ff_keeper_initials (self->keeper);
   const FfMember *member = member_of_initials (self->keeper, initials);
   g_autofree char *words = NULL;
+  g_autofree char *first = member != NULL ? first_name (member->name) : NULL;
   const char *name = initials[0] == '\0' ? _ ("Who is here?") : "";
 
-  if (member != NULL)
-    name = member->name;
+  if (first != NULL)
+    name = first;
   gtk_label_set_label (self->initials, initials[0] != '\0' ? initials : "··");
   gtk_label_set_label (self->name, name);
   /* Translators: who is at the keys: initials and name. */

@@ -85,19 +85,26 @@ draw_hours (FfStrip *self, GtkSnapshot *snapshot, const Layout *layout)
     }
 }
 
-/* A half disc on the axis: the sun goes down here. */
+/* After sunset the ground is darker, and a half disc stands among the hours where the sun goes
+ * down. */
 static void
-draw_sunset (GtkSnapshot *snapshot, const Layout *layout)
+draw_sunset (GtkSnapshot *snapshot, const Layout *layout, float height)
 {
   GdkRGBA ochre = ff_looks_hue (FF_HUE_OCHRE);
-  float x, y = layout->block_height / 2;
+  GdkRGBA dusk = ff_looks_hue (FF_HUE_SLATE);
+  gint64 sunset = layout->chart->sunset;
+  float x = sunset != 0 ? roundf (x_of (layout, sunset)) : 0;
+  float y = height - 3;
   GskRoundedRect disc;
 
-  if (layout->chart->sunset == 0)
+  if (sunset == 0)
     return;
-  x = x_of (layout, layout->chart->sunset);
-  gsk_rounded_rect_init_from_rect (&disc, &GRAPHENE_RECT_INIT (x - 7, y - 8, 14, 14), 7);
-  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (x - 9, y - 10, 18, 9));
+  dusk.alpha = ff_looks_now () == FF_LOOK_DAYLIGHT ? 0 : 0.18f;
+  gtk_snapshot_append_color (
+      snapshot, &dusk,
+      &GRAPHENE_RECT_INIT (x, 0, layout->width - x, layout->block_height));
+  gsk_rounded_rect_init_from_rect (&disc, &GRAPHENE_RECT_INIT (x - 8, y - 8, 16, 16), 8);
+  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (x - 9, y - 9, 18, 9));
   gtk_snapshot_push_rounded_clip (snapshot, &disc);
   gtk_snapshot_append_color (snapshot, &ochre, &disc.bounds);
   gtk_snapshot_pop (snapshot);
@@ -133,8 +140,8 @@ ff_strip_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   layout.block_height = (float) (gtk_widget_get_height (widget) - line_height (self) - 2);
   if (layout.chart == NULL || layout.plan == NULL || layout.chart->to <= layout.chart->from)
     return;
+  draw_sunset (snapshot, &layout, (float) gtk_widget_get_height (widget));
   draw_hours (self, snapshot, &layout);
-  draw_sunset (snapshot, &layout);
   draw_sorties (snapshot, &layout);
 }
 
@@ -188,8 +195,8 @@ ff_strip_measure (GtkWidget *widget,
 {
   int line = line_height (FF_STRIP (widget));
 
-  *ret_minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 200 : 2 * line + 12;
-  *ret_natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 600 : 2 * line + 12;
+  *ret_minimum = orientation == GTK_ORIENTATION_HORIZONTAL ? 200 : 5 * line / 2 + 12;
+  *ret_natural = orientation == GTK_ORIENTATION_HORIZONTAL ? 600 : 5 * line / 2 + 12;
 }
 
 static void

@@ -23,7 +23,8 @@ struct _FfWindow {
   GtkListBox *places;
   GtkBox *bar, *parts;
   GtkWidget *controls, *job_head, *back, *bar_menu;
-  GtkLabel *heading, *facts, *example, *version, *open_line, *trouble;
+  GtkLabel *heading, *facts, *facts_below, *example, *version, *open_line, *trouble;
+  GtkScrolledWindow *parts_scroller;
   GtkStack *stack;
   FfStrip *strip;
   FfPerson *person;
@@ -41,6 +42,16 @@ set_words (GtkLabel *label, const char *words)
   gtk_widget_set_tooltip_text (GTK_WIDGET (label), words);
 }
 
+/* Where it is narrow, the facts of the job need a line of their own. */
+static void
+set_facts (FfWindow *self, const char *facts)
+{
+  gboolean narrow = ff_split_get_collapsed (self->split);
+
+  set_words (self->facts, narrow ? NULL : facts);
+  set_words (self->facts_below, narrow ? facts : NULL);
+}
+
 static void
 show_job (FfWindow *self)
 {
@@ -51,7 +62,7 @@ show_job (FfWindow *self)
   if (job == NULL)
     return;
   gtk_label_set_label (self->heading, job->title);
-  set_words (self->facts, facts);
+  set_facts (self, facts);
   set_words (self->version, job->version);
   gtk_widget_set_visible (GTK_WIDGET (self->example), job->example);
   set_words (self->open_line, open);
@@ -61,7 +72,7 @@ static void
 show_place (FfWindow *self)
 {
   gtk_label_set_label (self->heading, self->info != NULL ? _ (self->info->title) : "Fieldfare");
-  set_words (self->facts, NULL);
+  set_facts (self, NULL);
   set_words (self->version, NULL);
   set_words (self->open_line, NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->example), FALSE);
@@ -185,6 +196,22 @@ mark_toggles (GtkBox *box, const FfPageInfo *here)
       gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (child), page_of (child) == here);
 }
 
+/* The button of the part that is shown comes into view, where not all of them fit. */
+static void
+scroll_to_part (FfWindow *self)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->parts)); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      graphene_rect_t box;
+
+      if (page_of (child) == self->info
+          && gtk_widget_compute_bounds (child, GTK_WIDGET (self->parts), &box))
+        gtk_adjustment_clamp_page (gtk_scrolled_window_get_hadjustment (self->parts_scroller),
+                                   box.origin.x, box.origin.x + box.size.width);
+    }
+}
+
 static void
 mark_here (FfWindow *self)
 {
@@ -200,15 +227,17 @@ mark_here (FfWindow *self)
     }
   mark_toggles (self->bar, here);
   mark_toggles (self->parts, self->info);
+  scroll_to_part (self);
   self->updating = FALSE;
 }
 
 /* Callbacks */
 
+/* A list also says "selected" when the focus comes to the row that already is. */
 static void
 on_place_selected (GtkListBox *list, GtkListBoxRow *row, FfWindow *self)
 {
-  if (!self->updating && row != NULL)
+  if (!self->updating && row != NULL && page_of (row) != place_here (self))
     ff_window_show_page (self, page_of (row)->name);
 }
 
@@ -220,13 +249,26 @@ on_place_activated (GtkListBox *list, GtkListBoxRow *row, FfWindow *self)
     ff_window_show_page (self, page_of (row)->name);
 }
 
+/* Where it is narrow the parts go without their pictures, so that all of them are seen. */
+static void
+show_part_icons (FfWindow *self, gboolean shown)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->parts)); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    gtk_widget_set_visible (
+        gtk_widget_get_first_child (gtk_button_get_child (GTK_BUTTON (child))), shown);
+}
+
 static void
 on_collapsed (FfWindow *self)
 {
+  show_part_icons (self, !ff_split_get_collapsed (self->split));
   if (ff_split_get_collapsed (self->split))
     gtk_widget_add_css_class (GTK_WIDGET (self), "narrow");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
+  if (on_part (self))
+    show_job (self);
 }
 
 static void
@@ -297,10 +339,12 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfWindow, bar);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, bar_menu);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, parts);
+  gtk_widget_class_bind_template_child (widget_class, FfWindow, parts_scroller);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, job_head);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, back);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, heading);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, facts);
+  gtk_widget_class_bind_template_child (widget_class, FfWindow, facts_below);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, example);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, version);
   gtk_widget_class_bind_template_child (widget_class, FfWindow, open_line);
