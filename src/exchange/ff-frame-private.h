@@ -36,11 +36,11 @@ gboolean ff_frame_refuse (GError **error, const char *why);
 /* The words for a picture that ends early or holds nonsense. */
 const char *ff_frame_damaged (void);
 
-/* Tags of a file, which stands at its beginning before and after; NULL when it has none or they
- * can't be read. */
+/* Tags of a file; NULL when it has none or they can't be read. */
 typedef struct _FfFrameTags FfFrameTags;
 
-FfFrameTags *ff_frame_tags_new (const char *path, FILE *file) G_GNUC_WARN_UNUSED_RESULT;
+/* `head_of` is the file that may be a raw picture, at its beginning, else NULL. */
+FfFrameTags *ff_frame_tags_new (const char *path, FILE *head_of) G_GNUC_WARN_UNUSED_RESULT;
 void ff_frame_tags_free (FfFrameTags *tags);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfFrameTags, ff_frame_tags_free)
 

@@ -55,18 +55,27 @@ open_head (FfFrameTags *tags, FILE *file)
          && (!has_tag (tags, "Exif.Image.ExifTag") || has_tag (tags, "Exif.Photo.ExposureTime"));
 }
 
+/* A metadata object leaks what it holds when it is opened again. */
+static void
+start_anew (FfFrameTags *tags)
+{
+  g_clear_object (&tags->metadata);
+  tags->metadata = gexiv2_metadata_new ();
+}
+
 FfFrameTags *
-ff_frame_tags_new (const char *path, FILE *file)
+ff_frame_tags_new (const char *path, FILE *head_of)
 {
   g_autoptr (FfFrameTags) tags = NULL;
 
   if (!prepare_library ())
     return NULL;
   tags = g_new0 (FfFrameTags, 1);
-  tags->metadata = gexiv2_metadata_new ();
-  if (!open_head (tags, file) && !gexiv2_metadata_open_path (tags->metadata, path, NULL))
-    return NULL;
-  return g_steal_pointer (&tags);
+  start_anew (tags);
+  if (head_of != NULL && open_head (tags, head_of))
+    return g_steal_pointer (&tags);
+  start_anew (tags);
+  return gexiv2_metadata_open_path (tags->metadata, path, NULL) ? g_steal_pointer (&tags) : NULL;
 }
 
 void

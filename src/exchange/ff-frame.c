@@ -147,7 +147,8 @@ ff_frame_read (const char *path, FfFrame *ret_frame, GError **error)
       g_prefix_error (error, "%s: ", path);
       return FALSE;
     }
-  tags = format_of (file) != FORMAT_UNKNOWN ? ff_frame_tags_new (path, file) : NULL;
+  if (format_of (file) != FORMAT_UNKNOWN)
+    tags = ff_frame_tags_new (path, format_of (file) == FORMAT_TIFF ? file : NULL);
   read = read_pixels (path, file, tags, pixels, &frame.is_preview, error);
   fclose (file);
   if (!read)
