@@ -3,7 +3,9 @@
 
 #include <math.h>
 
+#include "ff-depth.h"
 #include "ff-exposure.h"
+#include "ff-motion.h"
 #include "ff-scale.h"
 
 /* Relative slack at the ends of a span: 1/250 s at 100 frames is 144 degrees, not just below. */
@@ -67,16 +69,14 @@ ff_advise_span_s (const FfCameraRange *camera,
     }
 }
 
-/* GSD = H p / f; the picture moves by v t / GSD pixels. Source: the usual planning formula of
- * photogrammetry (for one, NC State University, GIS 584, lecture 3a). */
 double
 ff_advise_blur_limit_s (const FfCameraRange *camera, const FfWant *want)
 {
-  double gsd_m = want->height_m * camera->pitch_um * 1e-6 / (want->focal_mm * 1e-3);
+  double gsd_m = ff_motion_gsd_m (want->height_m, want->focal_mm, camera->pitch_um);
 
   if (!(want->max_blur_px > 0) || !(want->speed_ms > 0) || !(gsd_m > 0))
     return INFINITY;
-  return want->max_blur_px * gsd_m / want->speed_ms;
+  return ff_motion_longest_s (want->max_blur_px, ff_motion_travel_rate (want->speed_ms, gsd_m));
 }
 
 guint
@@ -97,19 +97,12 @@ ff_advise_base_at (const FfCameraRange *camera, guint iso)
   return MAX (below, lowest);
 }
 
-/* First zero at 1.22 lambda N from the middle (Airy 1835; from memory). */
-double
-ff_advise_airy_um (double f_number)
-{
-  return 2.44 * 0.55 * f_number;
-}
-
 double
 ff_advise_sharp_to (const FfCameraRange *camera)
 {
   if (camera->sharp_to > 0)
     return camera->sharp_to;
-  return camera->pitch_um > 0 ? 2 * camera->pitch_um / ff_advise_airy_um (1) : INFINITY;
+  return camera->pitch_um > 0 ? ff_depth_sharp_to (camera->pitch_um) : INFINITY;
 }
 
 static double

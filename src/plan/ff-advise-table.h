@@ -62,7 +62,4 @@ guint ff_advise_base_at (const FfCameraRange *camera, guint iso);
 /* The last sharp f-number of the camera; infinite where none is known. */
 double ff_advise_sharp_to (const FfCameraRange *camera);
 
-/* Diameter of the Airy disk in micrometres, to its first dark ring, at 550 nm. */
-double ff_advise_airy_um (double f_number);
-
 double ff_advise_shutter_s (const FfCameraRange *camera, guint step);

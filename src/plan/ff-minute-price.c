@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-advise-table.h"
 #include "ff-exposure.h"
 #include "ff-scale.h"
 
@@ -88,11 +89,9 @@ price_stills (const FfPrices *prices,
 static double
 price_of_aperture (const FfPrices *prices, const FfCameraRange *camera, double f_number)
 {
-  double sharp_to = camera->sharp_to;
+  double sharp_to = ff_advise_sharp_to (camera);
 
-  if (sharp_to <= 0 && camera->pitch_um > 0)
-    sharp_to = 2 * camera->pitch_um / (2.44 * 0.55);
-  if (sharp_to <= 0 || f_number <= sharp_to)
+  if (f_number <= sharp_to)
     return 0;
   return prices->aperture_half * 2 * (2 * log2 (f_number / sharp_to));
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "ff-depth.h"
 #include "ff-exposure.h"
 #include "ff-number.h"
 #include "ff-scale.h"
@@ -59,7 +60,7 @@ remark_aperture (FfChoice *choice, const FfCameraRange *camera)
   double f_number = choice->settings.aperture.exact;
 
   if (f_number > ff_advise_sharp_to (camera) * (1 + 1e-9))
-    add (choice, FF_REMARK_DIFFRACTION, ff_advise_airy_um (f_number), camera->pitch_um);
+    add (choice, FF_REMARK_DIFFRACTION, ff_depth_airy_um (f_number), camera->pitch_um);
 }
 
 /* The frame at base ISO is worked out from the light, not from the settings: it is what a camera
