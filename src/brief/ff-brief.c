@@ -4,8 +4,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "ff-error.h"
-#include "ff-flow.h"
-#include "ff-page.h"
+#include "ff-sheet-flow.h"
+#include "ff-leaf.h"
 #include "ff-pdf.h"
 #include "ff-sheets.h"
 
@@ -20,8 +20,8 @@ static const struct {
 
 typedef struct {
   FfSheet *sheet;
-  FfFlow *flow;
-  GPtrArray *frames; /* FfPage of each page */
+  FfSheetFlow *flow;
+  GPtrArray *frames; /* FfLeaf of each page */
   guint first_page;
 } Part;
 
@@ -39,7 +39,7 @@ part_free (gpointer data)
   Part *part = data;
 
   g_ptr_array_unref (part->frames);
-  ff_flow_free (part->flow);
+  ff_sheet_flow_free (part->flow);
   ff_sheet_free (part->sheet);
   g_free (part);
 }
@@ -48,7 +48,7 @@ part_free (gpointer data)
 static void
 note_overflow (FfBrief *brief, const Part *part)
 {
-  g_autoptr (GPtrArray) past = ff_flow_past_allowance (part->flow);
+  g_autoptr (GPtrArray) past = ff_sheet_flow_past_allowance (part->flow);
   g_autofree char *names = NULL;
 
   if (past->len > 0)
@@ -57,10 +57,10 @@ note_overflow (FfBrief *brief, const Part *part)
       names = g_strjoinv (", ", (char **) past->pdata);
       g_ptr_array_add (brief->did_not_fit,
                        g_strdup_printf (_ ("%s: %u pages instead of %u; on the further pages: %s"),
-                                        part->sheet->title, ff_flow_n_pages (part->flow),
+                                        part->sheet->title, ff_sheet_flow_n_pages (part->flow),
                                         part->sheet->allowance, names));
     }
-  if (ff_page_is_cut (g_ptr_array_index (part->frames, 0)))
+  if (ff_leaf_is_cut (g_ptr_array_index (part->frames, 0)))
     g_ptr_array_add (brief->did_not_fit,
                      g_strdup_printf (_ ("%s: the emergency text is longer than the foot of the "
                                          "page; its end is cut"),
@@ -71,20 +71,20 @@ static void
 add_part (FfBrief *brief, FfSheet *sheet, const FfSheetFacts *facts, PangoContext *context)
 {
   Part *part = g_new0 (Part, 1);
-  FfPage *frame = ff_page_new (facts, sheet->title, context, brief->width, 1, 1);
+  FfLeaf *frame = ff_leaf_new (facts, sheet->title, context, brief->width, 1, 1);
 
   part->sheet = sheet;
   part->first_page = brief->n_pages;
-  part->flow = ff_flow_new (sheet, context, brief->width - 2 * FF_PAGE_MARGIN,
-                            brief->height - ff_page_head (frame) - ff_page_foot (frame));
-  part->frames = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_page_free);
-  for (guint page = 1; page <= ff_flow_n_pages (part->flow); page++)
-    g_ptr_array_add (part->frames, ff_page_new (facts, sheet->title, context, brief->width, page,
-                                                ff_flow_n_pages (part->flow)));
+  part->flow = ff_sheet_flow_new (sheet, context, brief->width - 2 * FF_LEAF_MARGIN,
+                                  brief->height - ff_leaf_head (frame) - ff_leaf_foot (frame));
+  part->frames = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_leaf_free);
+  for (guint page = 1; page <= ff_sheet_flow_n_pages (part->flow); page++)
+    g_ptr_array_add (part->frames, ff_leaf_new (facts, sheet->title, context, brief->width, page,
+                                                ff_sheet_flow_n_pages (part->flow)));
   brief->n_pages += part->frames->len;
   g_ptr_array_add (brief->parts, part);
   note_overflow (brief, part);
-  ff_page_free (frame);
+  ff_leaf_free (frame);
 }
 
 static gboolean
@@ -199,15 +199,15 @@ void
 ff_brief_draw_page (const FfBrief *brief, cairo_t *cr, guint page)
 {
   const Part *part = part_of_page (brief, page);
-  const FfPage *frame;
+  const FfLeaf *frame;
 
   g_return_if_fail (page < brief->n_pages && part != NULL);
   frame = g_ptr_array_index (part->frames, page - part->first_page);
   cairo_save (cr);
   cairo_set_source_rgb (cr, 0, 0, 0);
-  ff_page_draw (frame, cr, brief->height);
-  cairo_translate (cr, FF_PAGE_MARGIN, ff_page_head (frame));
-  ff_flow_draw (part->flow, cr, page - part->first_page);
+  ff_leaf_draw (frame, cr, brief->height);
+  cairo_translate (cr, FF_LEAF_MARGIN, ff_leaf_head (frame));
+  ff_sheet_flow_draw (part->flow, cr, page - part->first_page);
   cairo_restore (cr);
 }
 
@@ -220,17 +220,17 @@ make_outline (const FfBrief *brief)
   for (guint i = 0; i < brief->parts->len; i++)
     {
       const Part *part = g_ptr_array_index (brief->parts, i);
-      const GArray *pieces = ff_flow_pieces (part->flow);
+      const GArray *pieces = ff_sheet_flow_pieces (part->flow);
       FfPdfEntry entry = { part->sheet->title, part->first_page, 0, FALSE };
 
       g_array_append_val (outline, entry);
       for (guint p = 0; p < pieces->len; p++)
         {
           const FfPiece *piece = &g_array_index (pieces, FfPiece, p);
-          const FfBlock *block = g_ptr_array_index (part->sheet->blocks, piece->block);
+          const FfSheetBlock *block = g_ptr_array_index (part->sheet->blocks, piece->block);
 
           entry = (FfPdfEntry) { block->outline, part->first_page + piece->page,
-                                 ff_page_head (g_ptr_array_index (part->frames, 0)) + piece->y,
+                                 ff_leaf_head (g_ptr_array_index (part->frames, 0)) + piece->y,
                                  TRUE };
           if (block->outline != NULL && piece->after <= 0)
             g_array_append_val (outline, entry);

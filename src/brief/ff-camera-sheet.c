@@ -100,15 +100,15 @@ static void
 add_line (FfSheet *sheet, const FfSheetFacts *facts, const FfPlanLine *line)
 {
   g_autofree char *part = g_strdup_printf (_ ("sortie %d"), line->line);
-  FfBlock *block;
+  FfSheetBlock *block;
   FfCell *cell;
 
   ff_sheet_begin_part (sheet, part);
   block = ff_sheet_row (sheet);
   block->rule_above = FF_STROKE_THICK;
   block->space_above = 4;
-  add_filter (ff_block_cell (block, FILTER_WIDTH), line);
-  cell = ff_block_cell (block, -1);
+  add_filter (ff_sheet_block_cell (block, FILTER_WIDTH), line);
+  cell = ff_sheet_block_cell (block, -1);
   for (guint i = 0; i < line->takes->len; i++)
     {
       const FfPlanTake *take = g_ptr_array_index (line->takes, i);
@@ -124,7 +124,7 @@ static void
 add_day (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
 {
   g_autofree char *cards = NULL;
-  FfBlock *block;
+  FfSheetBlock *block;
 
   ff_sheet_begin_part (sheet, _ ("notes of the day"));
   for (guint i = 0; i < plan->clashes->len; i++)
@@ -142,22 +142,22 @@ add_day (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
 static void
 add_form (FfSheet *sheet)
 {
-  FfBlock *block;
+  FfSheetBlock *block;
 
   ff_sheet_begin_part (sheet, _ ("the camera sheet to fill in"));
   ff_sheet_to_last_page (sheet);
   block = ff_sheet_form (sheet, 0);
   block->space_above = 8;
   block->outline = g_strdup (_ ("Camera sheet to fill in"));
-  ff_cell_text (ff_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("shot"));
-  ff_cell_text (ff_block_cell (block, 32), FF_SIZE_LABEL, FALSE, _ ("take"));
-  ff_cell_text (ff_block_cell (block, 70), FF_SIZE_LABEL, FALSE, _ ("clip"));
-  ff_cell_text (ff_block_cell (block, 60), FF_SIZE_LABEL, FALSE, _ ("filter fitted"));
-  ff_cell_text (ff_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("settings"));
-  ff_cell_text (ff_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("good"));
-  ff_cell_text (ff_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("hold"));
-  ff_cell_text (ff_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("no"));
-  ff_cell_text (ff_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("note"));
+  ff_cell_text (ff_sheet_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("shot"));
+  ff_cell_text (ff_sheet_block_cell (block, 32), FF_SIZE_LABEL, FALSE, _ ("take"));
+  ff_cell_text (ff_sheet_block_cell (block, 70), FF_SIZE_LABEL, FALSE, _ ("clip"));
+  ff_cell_text (ff_sheet_block_cell (block, 60), FF_SIZE_LABEL, FALSE, _ ("filter fitted"));
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("settings"));
+  ff_cell_text (ff_sheet_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("good"));
+  ff_cell_text (ff_sheet_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("hold"));
+  ff_cell_text (ff_sheet_block_cell (block, 34), FF_SIZE_LABEL, FALSE, _ ("no"));
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("note"));
   for (guint i = 5; i < 8; i++)
     ((FfCell *) g_ptr_array_index (block->cells, i))->tick = TRUE;
 }

@@ -238,7 +238,7 @@ measure_cell (FfMeasured *measured,
 
 /* Left and right sides: fixed widths first, the rest by shares. */
 static void
-measure_columns (FfMeasured *measured, const FfBlock *block, double left, double right)
+measure_columns (FfMeasured *measured, const FfSheetBlock *block, double left, double right)
 {
   double rest = right - left + block->gap, shares = 0;
 
@@ -262,7 +262,7 @@ measure_columns (FfMeasured *measured, const FfBlock *block, double left, double
 }
 
 static double
-column_right (const FfMeasured *measured, const FfBlock *block, guint i)
+column_right (const FfMeasured *measured, const FfSheetBlock *block, guint i)
 {
   double next = g_array_index (measured->columns, double, i + 1);
 
@@ -320,7 +320,7 @@ share_baseline (FfMeasured *measured, const Span *spans, guint n_cells)
 }
 
 static double
-measure_cells (FfMeasured *measured, const FfBlock *block, PangoContext *context, double top)
+measure_cells (FfMeasured *measured, const FfSheetBlock *block, PangoContext *context, double top)
 {
   const guint n = block->cells->len;
   g_autofree Span *spans = g_new0 (Span, n + 1);
@@ -342,7 +342,7 @@ measure_cells (FfMeasured *measured, const FfBlock *block, PangoContext *context
 
 /* Neutral blocks stand in the middle of a line that shares a baseline. Returns the lower end. */
 static double
-place_marks (FfMeasured *measured, const FfBlock *block, double top, double bottom)
+place_marks (FfMeasured *measured, const FfSheetBlock *block, double top, double bottom)
 {
   for (guint i = 0; i < measured->marks->len; i++)
     {
@@ -356,7 +356,7 @@ place_marks (FfMeasured *measured, const FfBlock *block, double top, double bott
 }
 
 FfMeasured *
-ff_measure_block (const FfBlock *block, PangoContext *context, double width)
+ff_measure_block (const FfSheetBlock *block, PangoContext *context, double width)
 {
   FfMeasured *measured = measured_new (width);
   const double side = block->box > 0 ? block->box + PAD : 0;

@@ -35,7 +35,7 @@ typedef struct {
   gboolean cut;         /* a text was longer than its max_lines */
 } FfMeasured;
 
-FfMeasured *ff_measure_block (const FfBlock *block,
+FfMeasured *ff_measure_block (const FfSheetBlock *block,
                               PangoContext *context,
                               double width) G_GNUC_WARN_UNUSED_RESULT;
 void ff_measured_free (FfMeasured *measured);

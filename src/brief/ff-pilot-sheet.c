@@ -91,8 +91,8 @@ static void
 add_land_by_rule (FfSheet *sheet, const Common *common)
 {
   g_autofree char *rule = land_by_rule (common->minutes);
-  FfBlock *block = ff_sheet_row (sheet);
-  FfCell *cell = ff_block_cell (block, -1);
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell = ff_sheet_block_cell (block, -1);
 
   block->space_above = 5;
   block->keep_next = TRUE;
@@ -119,8 +119,8 @@ add_missed (FfSheet *sheet, const FfDayPlan *plan)
   for (guint i = 0; i < plan->missed->len; i++)
     {
       const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
-      FfBlock *block = ff_sheet_row (sheet);
-      FfCell *cell = ff_block_cell (block, -1);
+      FfSheetBlock *block = ff_sheet_row (sheet);
+      FfCell *cell = ff_sheet_block_cell (block, -1);
 
       ff_cell_text (cell, FF_SIZE_LINE, TRUE, miss->shot);
       ff_cell_more (cell, FF_SIZE_LINE, FALSE, "  ");
@@ -140,17 +140,17 @@ add_line_head (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Co
   g_autofree char *land_by = ff_instant_clock ((double) line->land_by, zone);
   g_autofree char *stops = ff_say_stops (line);
   g_autofree char *engraving = ff_say_engraving (line);
-  FfBlock *block = ff_sheet_row (sheet);
+  FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell;
 
-  ff_cell_text (ff_block_cell (block, INSET - 8),
+  ff_cell_text (ff_sheet_block_cell (block, INSET - 8),
                 line->line < 10 ? FF_SIZE_LAND_BY : FF_SIZE_LINE, TRUE, number);
-  cell = ff_block_cell (block, 90);
+  cell = ff_sheet_block_cell (block, 90);
   /* Translators: the time follows by which the aircraft takes off. */
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("off by"));
   ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
   ff_cell_more (cell, FF_SIZE_LINE, TRUE, off_by);
-  cell = ff_block_cell (block, 140);
+  cell = ff_sheet_block_cell (block, 140);
   /* Translators: the time follows by which the aircraft is down. */
   ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("LAND BY"));
   ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
@@ -162,11 +162,11 @@ add_line_head (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Co
 
       ff_cell_text (cell, FF_SIZE_BODY, TRUE, minutes);
     }
-  cell = ff_block_cell (block, 84);
+  cell = ff_sheet_block_cell (block, 84);
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("battery"));
   ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
   ff_cell_more (cell, FF_SIZE_LINE, TRUE, line->battery);
-  cell = ff_block_cell (block, -1);
+  cell = ff_sheet_block_cell (block, -1);
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, stops);
   if (*engraving != '\0')
     {
@@ -188,15 +188,15 @@ add_take (FfSheet *sheet, const FfPlanTake *take, GTimeZone *zone, const Common 
   g_autofree char *span = ff_say_span (take->from, take->to, zone);
   g_autofree char *settings = ff_say_short_settings (take);
   g_autofree char *aperture = ff_say_aperture (take);
-  FfBlock *block = ff_sheet_row (sheet);
-  FfCell *cell = ff_block_cell (block, -1);
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell = ff_sheet_block_cell (block, -1);
 
   block->inset = INSET;
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, take->shot);
   ff_cell_more (cell, FF_SIZE_LINE, FALSE, "  ");
   ff_cell_more (cell, FF_SIZE_LINE, FALSE, take->title);
-  ff_cell_text (ff_block_cell (block, 103), FF_SIZE_LINE, FALSE, span);
-  cell = ff_block_cell (block, 188);
+  ff_cell_text (ff_sheet_block_cell (block, 103), FF_SIZE_LINE, FALSE, span);
+  cell = ff_sheet_block_cell (block, 188);
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, settings);
   if (common->aperture == NULL)
     {
@@ -212,7 +212,7 @@ add_line (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Common 
 {
   /* Translators: a part of the sheet, named where it did not fit. */
   g_autofree char *part = g_strdup_printf (_ ("sortie %d"), line->line);
-  FfBlock *last;
+  FfSheetBlock *last;
 
   ff_sheet_begin_part (sheet, part);
   add_line_head (sheet, line, zone, common);
@@ -250,11 +250,11 @@ add_front (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
 static void
 add_named (FfSheet *sheet, const char *name, const char *value)
 {
-  FfBlock *block = ff_sheet_row (sheet);
+  FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell;
 
-  ff_cell_text (ff_block_cell (block, 104), FF_SIZE_BODY, FALSE, name);
-  cell = ff_block_cell (block, -1);
+  ff_cell_text (ff_sheet_block_cell (block, 104), FF_SIZE_BODY, FALSE, name);
+  cell = ff_sheet_block_cell (block, -1);
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, value);
   if (*value == '\0')
     cell->write_on = 100;
@@ -264,14 +264,14 @@ add_named (FfSheet *sheet, const char *name, const char *value)
 static void
 add_spots (FfSheet *sheet, const FfSheetFacts *facts)
 {
-  FfBlock *block;
+  FfSheetBlock *block;
 
   ff_sheet_begin_part (sheet, _ ("take-off and landing"));
   ff_sheet_heading (sheet, _ ("Take-off and landing"));
   block = ff_sheet_row (sheet);
-  ff_block_fact (block, -4, FF_SIZE_CAMERA, _ ("take-off spot"), facts->takeoff_spot);
-  ff_block_fact (block, -4, FF_SIZE_CAMERA, _ ("second landing spot"), facts->second_spot);
-  ff_block_fact (block, -5, FF_SIZE_CAMERA, _ ("if the link is lost"), facts->return_height);
+  ff_sheet_block_fact (block, -4, FF_SIZE_CAMERA, _ ("take-off spot"), facts->takeoff_spot);
+  ff_sheet_block_fact (block, -4, FF_SIZE_CAMERA, _ ("second landing spot"), facts->second_spot);
+  ff_sheet_block_fact (block, -5, FF_SIZE_CAMERA, _ ("if the link is lost"), facts->return_height);
   for (guint i = 0; i < block->cells->len; i++)
     {
       FfCell *cell = g_ptr_array_index (block->cells, i);
@@ -299,13 +299,13 @@ static void
 add_voice (FfSheet *sheet, const FfSheetFacts *facts)
 {
   const FfSheetMember *lead = find_role (facts, FF_ROLE_LEAD);
-  FfBlock *block;
+  FfSheetBlock *block;
   FfCell *cell;
 
   ff_sheet_begin_part (sheet, _ ("who may speak to me"));
   ff_sheet_heading (sheet, _ ("Who may speak to me in flight"));
   block = ff_sheet_row (sheet);
-  cell = ff_block_cell (block, -1);
+  cell = ff_sheet_block_cell (block, -1);
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, lead != NULL ? lead->name : "");
   ff_cell_more (cell, FF_SIZE_BODY, FALSE, lead != NULL ? "  " : "");
   ff_cell_more (cell, FF_SIZE_BODY, FALSE, _ ("crew lead, and the observer's calls"));
@@ -313,7 +313,7 @@ add_voice (FfSheet *sheet, const FfSheetFacts *facts)
     cell->write_on = 160;
   if (lead != NULL && *lead->phone != '\0')
     {
-      cell = ff_block_cell (block, 150);
+      cell = ff_sheet_block_cell (block, 150);
       cell->to_right = TRUE;
       ff_cell_text (cell, FF_SIZE_BODY, FALSE, lead->phone);
     }
@@ -344,18 +344,18 @@ add_airspace (FfSheet *sheet)
     const char *label;
     double shares;
   } blanks[] = { { _ ("checked at"), -3 }, { _ ("by"), -2 }, { _ ("contact"), -4 } };
-  FfBlock *block;
+  FfSheetBlock *block;
 
   ff_sheet_begin_part (sheet, _ ("airspace"));
   block = ff_sheet_row (sheet);
   block->space_above = 6;
   block->rule_above = FF_STROKE_THICK;
-  ff_cell_text (ff_block_cell (block, 136), FF_SIZE_LINE, FALSE, "");
+  ff_cell_text (ff_sheet_block_cell (block, 136), FF_SIZE_LINE, FALSE, "");
   ff_cell_more (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, TRUE,
                 _ ("Airspace and notices"));
   for (guint i = 0; i < G_N_ELEMENTS (blanks); i++)
     {
-      FfCell *cell = ff_block_cell (block, blanks[i].shares);
+      FfCell *cell = ff_sheet_block_cell (block, blanks[i].shares);
 
       ff_cell_text (cell, FF_SIZE_LINE, FALSE, "");
       ff_cell_more (cell, FF_SIZE_BODY, FALSE, blanks[i].label);
@@ -364,9 +364,9 @@ add_airspace (FfSheet *sheet)
 }
 
 static void
-add_limit (FfBlock *block, const FfSheetLimit *limit)
+add_limit (FfSheetBlock *block, const FfSheetLimit *limit)
 {
-  FfCell *cell = ff_block_cell (block, -1);
+  FfCell *cell = ff_sheet_block_cell (block, -1);
 
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, limit->text);
   ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
@@ -378,7 +378,7 @@ static void
 add_limits (FfSheet *sheet, const FfSheetFacts *facts)
 {
   const char *whose = NULL;
-  FfBlock *block = NULL;
+  FfSheetBlock *block = NULL;
 
   ff_sheet_begin_part (sheet, _ ("limits"));
   ff_sheet_heading (sheet, _ ("Limits, as the crew entered them"));
@@ -410,8 +410,8 @@ add_hazards (FfSheet *sheet, const FfSheetFacts *facts)
   for (guint i = 0; i < facts->hazards->len; i++)
     {
       const FfSheetHazard *hazard = g_ptr_array_index (facts->hazards, i);
-      FfBlock *block = ff_sheet_row (sheet);
-      FfCell *cell = ff_block_cell (block, -1);
+      FfSheetBlock *block = ff_sheet_row (sheet);
+      FfCell *cell = ff_sheet_block_cell (block, -1);
 
       ff_cell_text (cell, FF_SIZE_BODY, TRUE, hazard->what);
       if (*hazard->measure != '\0')
@@ -426,16 +426,16 @@ add_hazards (FfSheet *sheet, const FfSheetFacts *facts)
 static void
 add_amendments (FfSheet *sheet)
 {
-  FfBlock *block;
+  FfSheetBlock *block;
 
   ff_sheet_begin_part (sheet, _ ("amendments"));
   ff_sheet_heading (sheet, _ ("Amendments, as read out"));
   block = ff_sheet_form (sheet, 4);
   /* Translators: number of an amendment; head of a narrow column. */
-  ff_cell_text (ff_block_cell (block, 28), FF_SIZE_LABEL, FALSE, _ ("no."));
-  ff_cell_text (ff_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("what changes"));
-  ff_cell_text (ff_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("time"));
-  ff_cell_text (ff_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("initials"));
+  ff_cell_text (ff_sheet_block_cell (block, 28), FF_SIZE_LABEL, FALSE, _ ("no."));
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("what changes"));
+  ff_cell_text (ff_sheet_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("time"));
+  ff_cell_text (ff_sheet_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("initials"));
 }
 
 FfSheet *

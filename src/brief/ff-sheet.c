@@ -26,7 +26,7 @@ cell_free (gpointer data)
 static void
 block_free (gpointer data)
 {
-  FfBlock *block = data;
+  FfSheetBlock *block = data;
 
   g_free (block->part);
   g_free (block->outline);
@@ -65,10 +65,10 @@ ff_sheet_begin_part (FfSheet *sheet, const char *part)
   sheet->part = g_strdup (part);
 }
 
-static FfBlock *
+static FfSheetBlock *
 add_block (FfSheet *sheet, FfBlockKind kind)
 {
-  FfBlock *block = g_new0 (FfBlock, 1);
+  FfSheetBlock *block = g_new0 (FfSheetBlock, 1);
 
   block->kind = kind;
   block->part = g_strdup (sheet->part);
@@ -79,16 +79,16 @@ add_block (FfSheet *sheet, FfBlockKind kind)
   return block;
 }
 
-FfBlock *
+FfSheetBlock *
 ff_sheet_row (FfSheet *sheet)
 {
   return add_block (sheet, FF_BLOCK_ROW);
 }
 
-FfBlock *
+FfSheetBlock *
 ff_sheet_form (FfSheet *sheet, int n_rows)
 {
-  FfBlock *block = add_block (sheet, FF_BLOCK_FORM);
+  FfSheetBlock *block = add_block (sheet, FF_BLOCK_FORM);
 
   block->n_rows = n_rows;
   return block;
@@ -100,12 +100,12 @@ ff_sheet_to_last_page (FfSheet *sheet)
   add_block (sheet, FF_BLOCK_BREAK);
 }
 
-FfBlock *
+FfSheetBlock *
 ff_sheet_heading (FfSheet *sheet, const char *text)
 {
-  FfBlock *block = ff_sheet_row (sheet);
+  FfSheetBlock *block = ff_sheet_row (sheet);
 
-  ff_cell_text (ff_block_cell (block, -1), FF_SIZE_CAMERA, TRUE, text);
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_CAMERA, TRUE, text);
   block->outline = g_strdup (text);
   block->heading = TRUE;
   block->keep_next = TRUE;
@@ -114,12 +114,12 @@ ff_sheet_heading (FfSheet *sheet, const char *text)
   return block;
 }
 
-FfBlock *
+FfSheetBlock *
 ff_sheet_paragraph (FfSheet *sheet, double size, const char *text)
 {
-  FfBlock *block = ff_sheet_row (sheet);
+  FfSheetBlock *block = ff_sheet_row (sheet);
 
-  ff_cell_text (ff_block_cell (block, -1), size, FALSE, text);
+  ff_cell_text (ff_sheet_block_cell (block, -1), size, FALSE, text);
   block->may_split = TRUE;
   return block;
 }
@@ -142,11 +142,11 @@ caution_word (FfCaution weight)
     }
 }
 
-FfBlock *
+FfSheetBlock *
 ff_sheet_caution (FfSheet *sheet, FfCaution weight, const char *text)
 {
-  FfBlock *block = ff_sheet_row (sheet);
-  FfCell *cell = ff_block_cell (block, -1);
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell = ff_sheet_block_cell (block, -1);
 
   ff_cell_text (cell, FF_SIZE_BODY, TRUE, caution_word (weight));
   ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
@@ -158,7 +158,7 @@ ff_sheet_caution (FfSheet *sheet, FfCaution weight, const char *text)
 }
 
 FfCell *
-ff_block_cell (FfBlock *block, double width)
+ff_sheet_block_cell (FfSheetBlock *block, double width)
 {
   FfCell *cell = g_new0 (FfCell, 1);
 
@@ -246,9 +246,13 @@ ff_cell_more (FfCell *cell, double size, gboolean bold, const char *text)
 }
 
 FfCell *
-ff_block_fact (FfBlock *block, double width, double size, const char *label, const char *text)
+ff_sheet_block_fact (FfSheetBlock *block,
+                     double width,
+                     double size,
+                     const char *label,
+                     const char *text)
 {
-  FfCell *cell = ff_block_cell (block, width);
+  FfCell *cell = ff_sheet_block_cell (block, width);
 
   ff_cell_text (cell, FF_SIZE_LABEL, FALSE, label);
   ff_cell_text (cell, size, TRUE, text);

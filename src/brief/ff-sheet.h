@@ -68,7 +68,7 @@ typedef struct {
   gboolean may_split;   /* between lines, when it does not fit */
   int n_rows;           /* of a form; 0: down to the foot of the page */
   double row_height;
-} FfBlock;
+} FfSheetBlock;
 
 typedef struct {
   FfReader reader;
@@ -91,14 +91,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheet, ff_sheet_free)
 void ff_sheet_begin_part (FfSheet *sheet, const char *part);
 
 /* Blocks are the sheet's; so are their cells. */
-FfBlock *ff_sheet_row (FfSheet *sheet);
-FfBlock *ff_sheet_form (FfSheet *sheet, int n_rows);
+FfSheetBlock *ff_sheet_row (FfSheet *sheet);
+FfSheetBlock *ff_sheet_form (FfSheet *sheet, int n_rows);
 void ff_sheet_to_last_page (FfSheet *sheet);
-FfBlock *ff_sheet_heading (FfSheet *sheet, const char *text);
-FfBlock *ff_sheet_paragraph (FfSheet *sheet, double size, const char *text);
-FfBlock *ff_sheet_caution (FfSheet *sheet, FfCaution weight, const char *text);
+FfSheetBlock *ff_sheet_heading (FfSheet *sheet, const char *text);
+FfSheetBlock *ff_sheet_paragraph (FfSheet *sheet, double size, const char *text);
+FfSheetBlock *ff_sheet_caution (FfSheet *sheet, FfCaution weight, const char *text);
 
-FfCell *ff_block_cell (FfBlock *block, double width);
+FfCell *ff_sheet_block_cell (FfSheetBlock *block, double width);
 
 /* A text of its own under those before it; or a run that goes on in the last one. Text may be from
  * outside: control characters become blanks, and a run from right to left stands isolated, so that
@@ -111,8 +111,8 @@ void ff_cell_more (FfCell *cell, double size, gboolean bold, const char *text);
 char *ff_sheet_clean (const char *text) G_GNUC_WARN_UNUSED_RESULT;
 
 /* A small label and under it what it names. */
-FfCell *ff_block_fact (FfBlock *block,
-                       double width,
-                       double size,
-                       const char *label,
-                       const char *text);
+FfCell *ff_sheet_block_fact (FfSheetBlock *block,
+                             double width,
+                             double size,
+                             const char *label,
+                             const char *text);

@@ -282,10 +282,10 @@ remember_shots (FfUndoStep *step, GPtrArray *shots)
     }
 }
 
-FfJobRole *
+FfHeldRole *
 ff_keeper_role_new (const char *job_id, const char *member_id, FfRole role)
 {
-  FfJobRole *held = g_new0 (FfJobRole, 1);
+  FfHeldRole *held = g_new0 (FfHeldRole, 1);
 
   held->job_id = g_strdup (job_id);
   held->member_id = g_strdup (member_id);

@@ -36,7 +36,7 @@ gboolean ff_keeper_change (FfKeeper *self,
 FfUndoStep *ff_keeper_step_about (const char *format, const char *name) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Who holds a role, as undo remembers it. */
-FfJobRole *ff_keeper_role_new (const char *job_id, const char *member_id, FfRole role)
+FfHeldRole *ff_keeper_role_new (const char *job_id, const char *member_id, FfRole role)
     G_GNUC_WARN_UNUSED_RESULT;
 char *ff_keeper_role_id (const char *job_id, const char *member_id, FfRole role)
     G_GNUC_WARN_UNUSED_RESULT;

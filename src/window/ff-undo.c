@@ -63,7 +63,7 @@ save_member (FfStore *store, gconstpointer record, GError **error)
 static gboolean
 save_job_role (FfStore *store, gconstpointer record, GError **error)
 {
-  const FfJobRole *role = record;
+  const FfHeldRole *role = record;
 
   return ff_job_crew_add (store, role->job_id, role->member_id, (FfRole) role->role, error);
 }
@@ -141,7 +141,7 @@ free_member (gpointer record)
 static void
 free_job_role (gpointer record)
 {
-  FfJobRole *role = record;
+  FfHeldRole *role = record;
 
   if (role == NULL)
     return;

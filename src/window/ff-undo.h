@@ -13,12 +13,12 @@ typedef struct {
 } FfNoun;
 
 extern const FfNoun ff_noun_job, ff_noun_place, ff_noun_shot, ff_noun_item, ff_noun_member;
-extern const FfNoun ff_noun_job_crew; /* FfJobRole; its id is "job/member/role" */
+extern const FfNoun ff_noun_job_crew; /* FfHeldRole; its id is "job/member/role" */
 
 typedef struct {
   char *job_id, *member_id;
   int role;
-} FfJobRole;
+} FfHeldRole;
 
 typedef struct _FfUndo FfUndo;
 typedef struct _FfUndoStep FfUndoStep;

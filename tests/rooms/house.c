@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rules of the house that a reader would otherwise have to watch: every file says its licence, no
- * file grows past 600 lines, every file with a text to translate is listed for it, nothing at the
- * top of the tree but what belongs there. */
+ * file grows past 600 lines, every file with a text to translate is listed for it, no two headers
+ * and no two types share a name, nothing at the top of the tree but what belongs there. */
 #include "ff-test.h"
 
 #include <string.h>
@@ -126,6 +126,59 @@ test_every_text_is_listed_for_translation (void **state)
   walk ("src", want_listed, padded);
 }
 
+/* Headers are included by their bare name, so two of one name would hide each other; two types of
+ * one name can't meet in one file. A forward declaration may stand in several. */
+static void
+want_own_name (GHashTable *seen, const char *name, const char *from_root)
+{
+  const char *other = g_hash_table_lookup (seen, name);
+
+  if (other != NULL)
+    fail_msg ("%s is in %s and in %s", name, other, from_root);
+  g_hash_table_insert (seen, g_strdup (name), g_strdup (from_root));
+}
+
+static void
+want_own_header (const char *path, const char *from_root, const char *text, gpointer seen)
+{
+  g_autofree char *name = g_path_get_basename (path);
+
+  if (g_str_has_suffix (name, ".h"))
+    want_own_name (seen, name, from_root);
+}
+
+static void
+want_own_types (const char *path, const char *from_root, const char *text, gpointer seen)
+{
+  g_autoptr (GRegex) defines
+      = g_regex_new ("^(?:\\} |G_DECLARE_\\w+ \\(|typedef enum \\{.*\\} )(Ff\\w+)[;,]",
+                     G_REGEX_MULTILINE, 0, NULL);
+  g_autoptr (GMatchInfo) match = NULL;
+
+  if (!g_str_has_suffix (path, ".h"))
+    return;
+  g_regex_match (defines, text, 0, &match);
+  for (; g_match_info_matches (match); g_match_info_next (match, NULL))
+    {
+      g_autofree char *name = g_match_info_fetch (match, 1);
+
+      want_own_name (seen, name, from_root);
+    }
+}
+
+static void
+test_no_two_headers_or_types_share_a_name (void **state)
+{
+  g_autoptr (GHashTable) headers
+      = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  g_autoptr (GHashTable) types = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+
+  walk_all (want_own_header, headers);
+  walk ("src", want_own_types, types);
+  assert_true (g_hash_table_size (headers) > 50);
+  assert_true (g_hash_table_size (types) > 50);
+}
+
 static void
 test_the_top_of_the_tree (void **state)
 {
@@ -162,6 +215,7 @@ main (void)
     cmocka_unit_test (test_every_file_says_its_licence),
     cmocka_unit_test (test_no_file_is_too_long),
     cmocka_unit_test (test_every_text_is_listed_for_translation),
+    cmocka_unit_test (test_no_two_headers_or_types_share_a_name),
     cmocka_unit_test (test_the_top_of_the_tree),
   };
 

@@ -7,8 +7,8 @@
 
 #include "ff-brief.h"
 #include "ff-fixture.h"
-#include "ff-flow.h"
-#include "ff-page.h"
+#include "ff-sheet-flow.h"
+#include "ff-leaf.h"
 #include "ff-sheets.h"
 
 #define WIDTH 540.0
@@ -35,11 +35,11 @@ static void
 add_random_row (FfSheet *sheet, FfTestRandom *random)
 {
   static const double sizes[] = { 11, 12, 16, 28 };
-  FfBlock *block = ff_sheet_row (sheet);
+  FfSheetBlock *block = ff_sheet_row (sheet);
 
   for (int n = ff_test_random_int (random, 1, 4); n > 0; n--)
     {
-      FfCell *cell = ff_block_cell (block, -1);
+      FfCell *cell = ff_sheet_block_cell (block, -1);
 
       for (int t = ff_test_random_int (random, 1, 3); t > 0; t--)
         {
@@ -83,7 +83,7 @@ add_random_block (FfSheet *sheet, FfTestRandom *random)
       ff_sheet_to_last_page (sheet);
       break;
     case 6:
-      ff_cell_text (ff_block_cell (ff_sheet_form (sheet, 4), -1), 11, FALSE, "note");
+      ff_cell_text (ff_sheet_block_cell (ff_sheet_form (sheet, 4), -1), 11, FALSE, "note");
       break;
     default:
       add_random_row (sheet, random);
@@ -102,12 +102,12 @@ random_sheet (FfTestRandom *random)
 }
 
 static const FfPiece *
-piece_at (const FfFlow *flow, guint i)
+piece_at (const FfSheetFlow *flow, guint i)
 {
-  return &g_array_index (ff_flow_pieces (flow), FfPiece, i);
+  return &g_array_index (ff_sheet_flow_pieces (flow), FfPiece, i);
 }
 
-static const FfBlock *
+static const FfSheetBlock *
 block_of (const FfSheet *sheet, const FfPiece *piece)
 {
   return g_ptr_array_index (sheet->blocks, piece->block);
@@ -115,18 +115,18 @@ block_of (const FfSheet *sheet, const FfPiece *piece)
 
 /* Every line of every block lies on exactly one page. */
 static void
-check_lines (const FfSheet *sheet, const FfFlow *flow)
+check_lines (const FfSheet *sheet, const FfSheetFlow *flow)
 {
   for (guint block = 0; block < sheet->blocks->len; block++)
     {
-      const GArray *lines = ff_flow_measured (flow, block)->lines;
+      const GArray *lines = ff_sheet_flow_measured (flow, block)->lines;
 
       for (guint l = 0; l < lines->len; l++)
         {
           double bottom = g_array_index (lines, FfMeasuredLine, l).bottom;
           int drawn = 0;
 
-          for (guint i = 0; i < ff_flow_pieces (flow)->len; i++)
+          for (guint i = 0; i < ff_sheet_flow_pieces (flow)->len; i++)
             drawn += piece_at (flow, i)->block == block
                      && bottom > piece_at (flow, i)->after + NOISE
                      && bottom <= piece_at (flow, i)->upto + NOISE;
@@ -137,9 +137,9 @@ check_lines (const FfSheet *sheet, const FfFlow *flow)
 
 /* Order, no overlap, within the page; a split piece holds its lines. */
 static void
-check_places (const FfFlow *flow)
+check_places (const FfSheetFlow *flow)
 {
-  for (guint i = 0; i < ff_flow_pieces (flow)->len; i++)
+  for (guint i = 0; i < ff_sheet_flow_pieces (flow)->len; i++)
     {
       const FfPiece *piece = piece_at (flow, i);
       const FfPiece *before = i > 0 ? piece_at (flow, i - 1) : NULL;
@@ -158,9 +158,9 @@ check_places (const FfFlow *flow)
 }
 
 static void
-check_no_heading_last (const FfSheet *sheet, const FfFlow *flow)
+check_no_heading_last (const FfSheet *sheet, const FfSheetFlow *flow)
 {
-  for (guint i = 0; i + 1 < ff_flow_pieces (flow)->len; i++)
+  for (guint i = 0; i + 1 < ff_sheet_flow_pieces (flow)->len; i++)
     {
       const FfPiece *piece = piece_at (flow, i), *next = piece_at (flow, i + 1);
       gboolean broken = next->block > piece->block + 1; /* a break stands between them */
@@ -172,12 +172,12 @@ check_no_heading_last (const FfSheet *sheet, const FfFlow *flow)
 
 /* A block that fits a page with a heading above it and may not be split is whole. */
 static void
-check_whole (const FfSheet *sheet, const FfFlow *flow)
+check_whole (const FfSheet *sheet, const FfSheetFlow *flow)
 {
-  for (guint i = 0; i < ff_flow_pieces (flow)->len; i++)
+  for (guint i = 0; i < ff_sheet_flow_pieces (flow)->len; i++)
     {
       const FfPiece *piece = piece_at (flow, i);
-      const FfMeasured *measured = ff_flow_measured (flow, piece->block);
+      const FfMeasured *measured = ff_sheet_flow_measured (flow, piece->block);
 
       if (!block_of (sheet, piece)->may_split && measured->height <= HEIGHT - 100)
         assert_true (piece->after <= 0 && piece->upto >= measured->height - NOISE);
@@ -192,7 +192,7 @@ test_random_sheets_keep_everything (void **state)
   for (int round = 0; round < 150; round++)
     {
       g_autoptr (FfSheet) sheet = random_sheet (&random);
-      g_autoptr (FfFlow) flow = ff_flow_new (sheet, context, WIDTH, HEIGHT);
+      g_autoptr (FfSheetFlow) flow = ff_sheet_flow_new (sheet, context, WIDTH, HEIGHT);
 
       check_lines (sheet, flow);
       check_places (flow);
@@ -205,12 +205,12 @@ static void
 test_kept_blocks_share_a_page (void **state)
 {
   g_autoptr (FfSheet) sheet = ff_sheet_new (FF_READER_PILOT, "Pilot", 9);
-  g_autoptr (FfFlow) flow = NULL;
+  g_autoptr (FfSheetFlow) flow = NULL;
 
   for (int i = 0; i < 60; i++)
     ff_sheet_paragraph (sheet, 12, "One line.")->keep_next = i % 3 != 2;
-  flow = ff_flow_new (sheet, context, WIDTH, HEIGHT);
-  assert_true (ff_flow_n_pages (flow) > 2);
+  flow = ff_sheet_flow_new (sheet, context, WIDTH, HEIGHT);
+  assert_true (ff_sheet_flow_n_pages (flow) > 2);
   for (guint i = 0; i < 60; i++)
     assert_int_equal (piece_at (flow, i)->page, piece_at (flow, i - i % 3)->page);
 }
@@ -223,13 +223,13 @@ test_no_line_of_a_paragraph_stands_alone (void **state)
   for (int before = 0; before < 18; before++)
     {
       g_autoptr (FfSheet) sheet = ff_sheet_new (FF_READER_PILOT, "Pilot", 9);
-      g_autoptr (FfFlow) flow = NULL;
+      g_autoptr (FfSheetFlow) flow = NULL;
 
       for (int i = 0; i < before; i++)
         ff_sheet_paragraph (sheet, 12, "One line.");
       ff_sheet_paragraph (sheet, 12, text);
-      flow = ff_flow_new (sheet, context, WIDTH, HEIGHT);
-      for (guint i = (guint) before; i < ff_flow_pieces (flow)->len; i++)
+      flow = ff_sheet_flow_new (sheet, context, WIDTH, HEIGHT);
+      for (guint i = (guint) before; i < ff_sheet_flow_pieces (flow)->len; i++)
         assert_true (piece_at (flow, i)->height >= 2 * 12 * FF_LINE_PITCH - NOISE);
     }
 }
@@ -238,13 +238,13 @@ static void
 test_form_fills_the_last_page (void **state)
 {
   g_autoptr (FfSheet) sheet = ff_sheet_new (FF_READER_CAMERA, "Camera operator", 2);
-  g_autoptr (FfFlow) flow = NULL;
+  g_autoptr (FfSheetFlow) flow = NULL;
   const FfPiece *form;
 
   ff_sheet_paragraph (sheet, 12, "Front.");
   ff_sheet_to_last_page (sheet);
-  ff_cell_text (ff_block_cell (ff_sheet_form (sheet, 0), -1), 11, FALSE, "shot");
-  flow = ff_flow_new (sheet, context, WIDTH, HEIGHT);
+  ff_cell_text (ff_sheet_block_cell (ff_sheet_form (sheet, 0), -1), 11, FALSE, "shot");
+  flow = ff_sheet_flow_new (sheet, context, WIDTH, HEIGHT);
   form = piece_at (flow, 1);
   assert_int_equal (form->page, 1);
   assert_true (form->height <= HEIGHT && form->height > HEIGHT - FF_ROW_TO_WRITE);
@@ -256,7 +256,7 @@ static void
 test_what_goes_past_the_pages_is_named (void **state)
 {
   g_autoptr (FfSheet) sheet = ff_sheet_new (FF_READER_PILOT, "Pilot", 1);
-  g_autoptr (FfFlow) flow = NULL;
+  g_autoptr (FfSheetFlow) flow = NULL;
   g_autoptr (GPtrArray) past = NULL;
 
   ff_sheet_begin_part (sheet, "sortie 1");
@@ -266,8 +266,8 @@ test_what_goes_past_the_pages_is_named (void **state)
       ff_sheet_begin_part (sheet, i < 25 ? "sortie 2" : "limits");
       ff_sheet_paragraph (sheet, 12, "One line.");
     }
-  flow = ff_flow_new (sheet, context, WIDTH, HEIGHT);
-  past = ff_flow_past_allowance (flow);
+  flow = ff_sheet_flow_new (sheet, context, WIDTH, HEIGHT);
+  past = ff_sheet_flow_past_allowance (flow);
   assert_int_equal (past->len, 2);
   assert_string_equal (g_ptr_array_index (past, 0), "sortie 2");
   assert_string_equal (g_ptr_array_index (past, 1), "limits");
@@ -296,10 +296,10 @@ check_ink (const FfFixture *fixture, FfPaper paper)
       cairo_recording_surface_ink_extents (surface, &x, &y, &w, &h);
       cairo_surface_destroy (surface);
       /* A glyph may reach a hair out of its advance; half of the margin still prints. */
-      assert_true (x >= FF_PAGE_MARGIN - 2);
-      assert_true (y >= FF_PAGE_MARGIN - 2);
-      assert_true (x + w <= width - FF_PAGE_MARGIN + 2);
-      assert_true (y + h <= height - FF_PAGE_MARGIN + 2);
+      assert_true (x >= FF_LEAF_MARGIN - 2);
+      assert_true (y >= FF_LEAF_MARGIN - 2);
+      assert_true (x + w <= width - FF_LEAF_MARGIN + 2);
+      assert_true (y + h <= height - FF_LEAF_MARGIN + 2);
     }
 }
 
@@ -332,7 +332,7 @@ size_of (const FfSheet *sheet, const char *part, double *ret_smallest)
   *ret_smallest = INFINITY;
   for (guint b = 0; b < sheet->blocks->len; b++)
     {
-      const FfBlock *block = g_ptr_array_index (sheet->blocks, b);
+      const FfSheetBlock *block = g_ptr_array_index (sheet->blocks, b);
 
       for (guint c = 0; c < block->cells->len; c++)
         {

@@ -9,24 +9,24 @@
 
 #include "ff-sheet-facts.h"
 
-#define FF_PAGE_MARGIN 24.0 /* 8.5 mm: inside what printers and copiers reach */
+#define FF_LEAF_MARGIN 24.0 /* 8.5 mm: inside what printers and copiers reach */
 
-typedef struct _FfPage FfPage;
+typedef struct _FfLeaf FfLeaf;
 
 /* The frame of one page, numbered from 1. Copies what it needs. */
-FfPage *ff_page_new (const FfSheetFacts *facts,
+FfLeaf *ff_leaf_new (const FfSheetFacts *facts,
                      const char *role,
                      PangoContext *context,
                      double width,
                      guint number,
                      guint n_pages) G_GNUC_WARN_UNUSED_RESULT;
-void ff_page_free (FfPage *page);
+void ff_leaf_free (FfLeaf *page);
 
 /* What the frame takes at the head and at the foot, margins included. */
-double ff_page_head (const FfPage *page);
-double ff_page_foot (const FfPage *page);
+double ff_leaf_head (const FfLeaf *page);
+double ff_leaf_foot (const FfLeaf *page);
 
 /* Whether the emergency text is longer than the foot may hold. */
-gboolean ff_page_is_cut (const FfPage *page);
+gboolean ff_leaf_is_cut (const FfLeaf *page);
 
-void ff_page_draw (const FfPage *page, cairo_t *cr, double height);
+void ff_leaf_draw (const FfLeaf *page, cairo_t *cr, double height);

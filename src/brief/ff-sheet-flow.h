@@ -9,7 +9,7 @@
 #include "ff-measure.h"
 #include "ff-sheet.h"
 
-typedef struct _FfFlow FfFlow;
+typedef struct _FfSheetFlow FfSheetFlow;
 
 /* Of a block, what lies on one page: the lines whose lower ends are below `after` and not below
  * `upto`, drawn so that `origin` comes to `y`. A whole block has `after` 0, `upto` its height. */
@@ -20,27 +20,27 @@ typedef struct {
 } FfPiece;
 
 /* The sheet must outlive the flow. */
-FfFlow *ff_flow_new (const FfSheet *sheet,
-                     PangoContext *context,
-                     double width,
-                     double height) G_GNUC_WARN_UNUSED_RESULT;
-void ff_flow_free (FfFlow *flow);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfFlow, ff_flow_free)
+FfSheetFlow *ff_sheet_flow_new (const FfSheet *sheet,
+                                PangoContext *context,
+                                double width,
+                                double height) G_GNUC_WARN_UNUSED_RESULT;
+void ff_sheet_flow_free (FfSheetFlow *flow);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheetFlow, ff_sheet_flow_free)
 
-guint ff_flow_n_pages (const FfFlow *flow);
+guint ff_sheet_flow_n_pages (const FfSheetFlow *flow);
 
 /* Whether a text was longer than the lines it may have. */
-gboolean ff_flow_is_cut (const FfFlow *flow);
+gboolean ff_sheet_flow_is_cut (const FfSheetFlow *flow);
 
 /* Lower end of the last piece of a page. */
-double ff_flow_depth (const FfFlow *flow, guint page);
+double ff_sheet_flow_depth (const FfSheetFlow *flow, guint page);
 
 /* The record of the pages: an array of FfPiece, borrowed; and what a block measured. */
-const GArray *ff_flow_pieces (const FfFlow *flow);
-const FfMeasured *ff_flow_measured (const FfFlow *flow, guint block);
+const GArray *ff_sheet_flow_pieces (const FfSheetFlow *flow);
+const FfMeasured *ff_sheet_flow_measured (const FfSheetFlow *flow, guint block);
 
 /* Names of the parts that begin past the pages the sheet may have; an array of strings. */
-GPtrArray *ff_flow_past_allowance (const FfFlow *flow) G_GNUC_WARN_UNUSED_RESULT;
+GPtrArray *ff_sheet_flow_past_allowance (const FfSheetFlow *flow) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Draws the page with its top left corner at the origin of the context. */
-void ff_flow_draw (const FfFlow *flow, cairo_t *cr, guint page);
+void ff_sheet_flow_draw (const FfSheetFlow *flow, cairo_t *cr, guint page);

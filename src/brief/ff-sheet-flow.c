@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "ff-flow.h"
+#include "ff-sheet-flow.h"
 
 #include <math.h>
 
@@ -9,7 +9,7 @@
 #define LEAST_FORM_ROWS 8 /* of a form that goes down to the foot of the page */
 #define NOISE 1e-6
 
-struct _FfFlow {
+struct _FfSheetFlow {
   const FfSheet *sheet;
   GPtrArray *measured; /* FfMeasured of each block */
   GArray *pieces;      /* FfPiece in order */
@@ -21,40 +21,40 @@ struct _FfFlow {
   guint forced;
 };
 
-static const FfBlock *
-block_at (const FfFlow *flow, guint i)
+static const FfSheetBlock *
+block_at (const FfSheetFlow *flow, guint i)
 {
   return g_ptr_array_index (flow->sheet->blocks, i);
 }
 
 const FfMeasured *
-ff_flow_measured (const FfFlow *flow, guint block)
+ff_sheet_flow_measured (const FfSheetFlow *flow, guint block)
 {
   return g_ptr_array_index (flow->measured, block);
 }
 
 static double
-space_above (const FfFlow *flow, guint i, double y)
+space_above (const FfSheetFlow *flow, guint i, double y)
 {
   return y > 0 ? block_at (flow, i)->space_above : 0;
 }
 
 /* What a block takes; a form that goes down to the foot takes at least a few rows. */
 static double
-block_height (const FfFlow *flow, guint i)
+block_height (const FfSheetFlow *flow, guint i)
 {
-  const FfBlock *block = block_at (flow, i);
+  const FfSheetBlock *block = block_at (flow, i);
   int rows = block->n_rows > 0 ? block->n_rows : LEAST_FORM_ROWS;
 
   if (block->kind == FF_BLOCK_FORM)
-    return ff_flow_measured (flow, i)->height + rows * block->row_height;
-  return ff_flow_measured (flow, i)->height;
+    return ff_sheet_flow_measured (flow, i)->height + rows * block->row_height;
+  return ff_sheet_flow_measured (flow, i)->height;
 }
 
 static gboolean
-can_split (const FfFlow *flow, guint i)
+can_split (const FfSheetFlow *flow, guint i)
 {
-  const FfBlock *block = block_at (flow, i);
+  const FfSheetBlock *block = block_at (flow, i);
 
   return block->kind == FF_BLOCK_ROW
          && (block->may_split || i == flow->forced || block_height (flow, i) > flow->height);
@@ -63,9 +63,9 @@ can_split (const FfFlow *flow, guint i)
 /* The lower end of the n-th line beyond `after`, lines taken from above; of the last line when it
  * has no more. */
 static double
-end_of_line (const FfFlow *flow, guint i, double after, int n)
+end_of_line (const FfSheetFlow *flow, guint i, double after, int n)
 {
-  const GArray *lines = ff_flow_measured (flow, i)->lines;
+  const GArray *lines = ff_sheet_flow_measured (flow, i)->lines;
 
   for (; n > 0; n--)
     {
@@ -87,7 +87,7 @@ end_of_line (const FfFlow *flow, guint i, double after, int n)
 
 /* The least a block needs on a page. */
 static double
-least_height (const FfFlow *flow, guint i)
+least_height (const FfSheetFlow *flow, guint i)
 {
   if (can_split (flow, i))
     return MIN (end_of_line (flow, i, 0, LEAST_LINES), flow->height);
@@ -96,7 +96,7 @@ least_height (const FfFlow *flow, guint i)
 
 /* What the blocks [from, to) need on a page that is filled to `y`. */
 static double
-chain_height (const FfFlow *flow, guint from, guint to, double y)
+chain_height (const FfSheetFlow *flow, guint from, guint to, double y)
 {
   const double start = y;
 
@@ -109,7 +109,7 @@ chain_height (const FfFlow *flow, guint from, guint to, double y)
 }
 
 static guint
-chain_end (const FfFlow *flow, guint from)
+chain_end (const FfSheetFlow *flow, guint from)
 {
   const guint n = flow->sheet->blocks->len;
   guint end = from + 1;
@@ -123,7 +123,7 @@ chain_end (const FfFlow *flow, guint from)
 /* Of a chain that no page can hold, as much as one page holds, not ending with a heading; where
  * only headings fit, what they head is split. */
 static guint
-longest_fit (FfFlow *flow, guint from, guint end)
+longest_fit (FfSheetFlow *flow, guint from, guint end)
 {
   guint fit = end, to;
 
@@ -138,14 +138,14 @@ longest_fit (FfFlow *flow, guint from, guint end)
 }
 
 static void
-new_page (FfFlow *flow)
+new_page (FfSheetFlow *flow)
 {
   flow->page++;
   flow->y = 0;
 }
 
 static void
-add_piece (FfFlow *flow, guint i, double after, double upto, double origin, double height)
+add_piece (FfSheetFlow *flow, guint i, double after, double upto, double origin, double height)
 {
   const FfPiece piece = { i, flow->page, flow->y, height, after, upto, origin };
 
@@ -155,9 +155,9 @@ add_piece (FfFlow *flow, guint i, double after, double upto, double origin, doub
 
 /* Where a block whose lines up to `after` are placed begins on the next page. */
 static double
-top_of_rest (const FfFlow *flow, guint i, double after)
+top_of_rest (const FfSheetFlow *flow, guint i, double after)
 {
-  const GArray *lines = ff_flow_measured (flow, i)->lines;
+  const GArray *lines = ff_sheet_flow_measured (flow, i)->lines;
   double top = INFINITY;
 
   for (guint l = 0; l < lines->len; l++)
@@ -173,7 +173,7 @@ top_of_rest (const FfFlow *flow, guint i, double after)
 /* The lowest cut between lines that leaves no more than `room` above it; one line higher where a
  * last line would stand alone on the next page. */
 static double
-find_cut (const FfFlow *flow, guint i, double after, double origin, double room)
+find_cut (const FfSheetFlow *flow, guint i, double after, double origin, double room)
 {
   double before = after, cut = end_of_line (flow, i, after, 1);
   double next = end_of_line (flow, i, cut, 1);
@@ -191,7 +191,7 @@ find_cut (const FfFlow *flow, guint i, double after, double origin, double room)
 }
 
 static void
-place_split (FfFlow *flow, guint i)
+place_split (FfSheetFlow *flow, guint i)
 {
   const double end = block_height (flow, i);
   double after = 0, origin = 0;
@@ -211,9 +211,9 @@ place_split (FfFlow *flow, guint i)
 }
 
 static void
-place_block (FfFlow *flow, guint i)
+place_block (FfSheetFlow *flow, guint i)
 {
-  const FfBlock *block = block_at (flow, i);
+  const FfSheetBlock *block = block_at (flow, i);
   double height = block_height (flow, i);
 
   flow->y += space_above (flow, i, flow->y);
@@ -227,7 +227,7 @@ place_block (FfFlow *flow, guint i)
 }
 
 static void
-paginate (FfFlow *flow)
+paginate (FfSheetFlow *flow)
 {
   const guint n = flow->sheet->blocks->len;
   guint i = 0;
@@ -254,10 +254,10 @@ paginate (FfFlow *flow)
     }
 }
 
-FfFlow *
-ff_flow_new (const FfSheet *sheet, PangoContext *context, double width, double height)
+FfSheetFlow *
+ff_sheet_flow_new (const FfSheet *sheet, PangoContext *context, double width, double height)
 {
-  FfFlow *flow = g_new0 (FfFlow, 1);
+  FfSheetFlow *flow = g_new0 (FfSheetFlow, 1);
 
   flow->sheet = sheet;
   flow->width = width;
@@ -272,7 +272,7 @@ ff_flow_new (const FfSheet *sheet, PangoContext *context, double width, double h
 }
 
 void
-ff_flow_free (FfFlow *flow)
+ff_sheet_flow_free (FfSheetFlow *flow)
 {
   if (flow == NULL)
     return;
@@ -282,7 +282,7 @@ ff_flow_free (FfFlow *flow)
 }
 
 guint
-ff_flow_n_pages (const FfFlow *flow)
+ff_sheet_flow_n_pages (const FfSheetFlow *flow)
 {
   if (flow->pieces->len == 0)
     return 1;
@@ -290,16 +290,16 @@ ff_flow_n_pages (const FfFlow *flow)
 }
 
 gboolean
-ff_flow_is_cut (const FfFlow *flow)
+ff_sheet_flow_is_cut (const FfSheetFlow *flow)
 {
   for (guint i = 0; i < flow->measured->len; i++)
-    if (ff_flow_measured (flow, i)->cut)
+    if (ff_sheet_flow_measured (flow, i)->cut)
       return TRUE;
   return FALSE;
 }
 
 double
-ff_flow_depth (const FfFlow *flow, guint page)
+ff_sheet_flow_depth (const FfSheetFlow *flow, guint page)
 {
   double depth = 0;
 
@@ -314,13 +314,13 @@ ff_flow_depth (const FfFlow *flow, guint page)
 }
 
 const GArray *
-ff_flow_pieces (const FfFlow *flow)
+ff_sheet_flow_pieces (const FfSheetFlow *flow)
 {
   return flow->pieces;
 }
 
 GPtrArray *
-ff_flow_past_allowance (const FfFlow *flow)
+ff_sheet_flow_past_allowance (const FfSheetFlow *flow)
 {
   GPtrArray *parts = g_ptr_array_new_with_free_func (g_free);
 
@@ -347,9 +347,9 @@ draw_rule (cairo_t *cr, double stroke, double x0, double y0, double x1, double y
 
 /* What surrounds a block: the rule above it, the bar beside it, the box around it. */
 static void
-draw_frame (const FfFlow *flow, cairo_t *cr, const FfPiece *piece)
+draw_frame (const FfSheetFlow *flow, cairo_t *cr, const FfPiece *piece)
 {
-  const FfBlock *block = block_at (flow, piece->block);
+  const FfSheetBlock *block = block_at (flow, piece->block);
   const double x = block->inset;
 
   /* At the top of a page the rule of the page stands there already. */
@@ -380,10 +380,10 @@ draw_ticks (cairo_t *cr, double left, double right, double y, double row_height)
 }
 
 static void
-draw_form (const FfFlow *flow, cairo_t *cr, const FfPiece *piece)
+draw_form (const FfSheetFlow *flow, cairo_t *cr, const FfPiece *piece)
 {
-  const FfBlock *block = block_at (flow, piece->block);
-  const FfMeasured *measured = ff_flow_measured (flow, piece->block);
+  const FfSheetBlock *block = block_at (flow, piece->block);
+  const FfMeasured *measured = ff_sheet_flow_measured (flow, piece->block);
   const int n_rows = (int) lround ((piece->height - measured->height) / block->row_height);
   const double top = piece->y, bottom = piece->y + piece->height;
 
@@ -418,9 +418,9 @@ draw_box (cairo_t *cr, const FfMeasuredLine *line, double y)
 }
 
 static void
-draw_lines (const FfFlow *flow, cairo_t *cr, const FfPiece *piece)
+draw_lines (const FfSheetFlow *flow, cairo_t *cr, const FfPiece *piece)
 {
-  const FfMeasured *measured = ff_flow_measured (flow, piece->block);
+  const FfMeasured *measured = ff_sheet_flow_measured (flow, piece->block);
 
   for (guint i = 0; i < measured->lines->len; i++)
     {
@@ -436,9 +436,9 @@ draw_lines (const FfFlow *flow, cairo_t *cr, const FfPiece *piece)
 }
 
 static void
-draw_marks (const FfFlow *flow, cairo_t *cr, const FfPiece *piece)
+draw_marks (const FfSheetFlow *flow, cairo_t *cr, const FfPiece *piece)
 {
-  const FfMeasured *measured = ff_flow_measured (flow, piece->block);
+  const FfMeasured *measured = ff_sheet_flow_measured (flow, piece->block);
 
   for (guint i = 0; i < measured->rules->len; i++)
     {
@@ -459,7 +459,7 @@ draw_marks (const FfFlow *flow, cairo_t *cr, const FfPiece *piece)
 }
 
 void
-ff_flow_draw (const FfFlow *flow, cairo_t *cr, guint page)
+ff_sheet_flow_draw (const FfSheetFlow *flow, cairo_t *cr, guint page)
 {
   cairo_set_source_rgb (cr, 0, 0, 0);
   for (guint i = 0; i < flow->pieces->len; i++)

@@ -1,25 +1,25 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "ff-page.h"
+#include "ff-leaf.h"
 
 #include <glib/gi18n-lib.h>
 
-#include "ff-flow.h"
+#include "ff-sheet-flow.h"
 #include "ff-sheet.h"
 
 #define ENDLESS 1e6   /* a frame is measured as if on a page without end */
 #define TO_WRITE 14.0 /* size of a blank that makes room for a pencil */
 #define CLEAR 5.0     /* between the frame and what it frames */
 
-struct _FfPage {
+struct _FfLeaf {
   double width;
   FfSheet *head, *foot;
-  FfFlow *head_flow, *foot_flow;
+  FfSheetFlow *head_flow, *foot_flow;
 };
 
 static FfCell *
-add_right (FfBlock *row, double width, double size, gboolean bold, const char *text)
+add_right (FfSheetBlock *row, double width, double size, gboolean bold, const char *text)
 {
-  FfCell *cell = ff_block_cell (row, width);
+  FfCell *cell = ff_sheet_block_cell (row, width);
 
   cell->to_right = TRUE;
   ff_cell_text (cell, size, bold, text)->max_lines = 1;
@@ -32,9 +32,9 @@ add_title (FfSheet *head, const FfSheetFacts *facts, guint number, guint n_pages
 {
   /* Translators: page number and number of pages of a sheet. */
   g_autofree char *pages = g_strdup_printf (_ ("page %u of %u"), number, n_pages);
-  FfBlock *row = ff_sheet_row (head);
+  FfSheetBlock *row = ff_sheet_row (head);
 
-  ff_cell_text (ff_block_cell (row, -1), FF_SIZE_LAND_BY, TRUE, head->title)->max_lines = 1;
+  ff_cell_text (ff_sheet_block_cell (row, -1), FF_SIZE_LAND_BY, TRUE, head->title)->max_lines = 1;
   add_right (row, 106, FF_SIZE_LABEL, FALSE, facts->printed);
   add_right (row, 110, FF_SIZE_CAMERA, TRUE, pages);
   /* Translators: the letter of a printed plan follows: "version A". */
@@ -62,19 +62,19 @@ static FfSheet *
 make_head (const FfSheetFacts *facts, const char *role, guint number, guint n_pages)
 {
   FfSheet *head = ff_sheet_new (FF_READER_ALL, role, 1);
-  FfBlock *row;
+  FfSheetBlock *row;
   FfCell *cell;
 
   add_title (head, facts, number, n_pages);
   row = ff_sheet_row (head);
-  cell = ff_block_cell (row, -1);
+  cell = ff_sheet_block_cell (row, -1);
   add_part (cell, TRUE, facts->job);
   add_part (cell, FALSE, facts->place);
   add_part (cell, FALSE, facts->date);
   if (facts->example)
     {
       row = ff_sheet_row (head);
-      ff_cell_text (ff_block_cell (row, -1), FF_SIZE_CAMERA, TRUE,
+      ff_cell_text (ff_sheet_block_cell (row, -1), FF_SIZE_CAMERA, TRUE,
                     _ ("EXAMPLE, not a place to fly"));
       row->rule_above = FF_STROKE_THICK;
     }
@@ -83,9 +83,9 @@ make_head (const FfSheetFacts *facts, const char *role, guint number, guint n_pa
 
 /* A fact of the foot; where nobody has entered it, a line to write it on that says so. */
 static FfCell *
-add_emergency (FfBlock *row, double width, const char *label, const char *value, double size)
+add_emergency (FfSheetBlock *row, double width, const char *label, const char *value, double size)
 {
-  FfCell *cell = ff_block_cell (row, width);
+  FfCell *cell = ff_sheet_block_cell (row, width);
 
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, label);
   ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
@@ -105,7 +105,7 @@ static FfSheet *
 make_foot (const FfSheetFacts *facts)
 {
   FfSheet *foot = ff_sheet_new (FF_READER_ALL, "", 1);
-  FfBlock *row = ff_sheet_row (foot);
+  FfSheetBlock *row = ff_sheet_row (foot);
   FfCell *cell;
 
   row->on_baseline = TRUE;
@@ -126,32 +126,32 @@ make_foot (const FfSheetFacts *facts)
   return foot;
 }
 
-FfPage *
-ff_page_new (const FfSheetFacts *facts,
+FfLeaf *
+ff_leaf_new (const FfSheetFacts *facts,
              const char *role,
              PangoContext *context,
              double width,
              guint number,
              guint n_pages)
 {
-  FfPage *page = g_new0 (FfPage, 1);
-  const double inner = width - 2 * FF_PAGE_MARGIN;
+  FfLeaf *page = g_new0 (FfLeaf, 1);
+  const double inner = width - 2 * FF_LEAF_MARGIN;
 
   page->width = width;
   page->head = make_head (facts, role, number, n_pages);
   page->foot = make_foot (facts);
-  page->head_flow = ff_flow_new (page->head, context, inner, ENDLESS);
-  page->foot_flow = ff_flow_new (page->foot, context, inner, ENDLESS);
+  page->head_flow = ff_sheet_flow_new (page->head, context, inner, ENDLESS);
+  page->foot_flow = ff_sheet_flow_new (page->foot, context, inner, ENDLESS);
   return page;
 }
 
 void
-ff_page_free (FfPage *page)
+ff_leaf_free (FfLeaf *page)
 {
   if (page == NULL)
     return;
-  ff_flow_free (page->head_flow);
-  ff_flow_free (page->foot_flow);
+  ff_sheet_flow_free (page->head_flow);
+  ff_sheet_flow_free (page->foot_flow);
   ff_sheet_free (page->head);
   ff_sheet_free (page->foot);
   g_free (page);
@@ -159,48 +159,48 @@ ff_page_free (FfPage *page)
 
 /* Head and foot each end in a rule, then a clear strip. */
 double
-ff_page_head (const FfPage *page)
+ff_leaf_head (const FfLeaf *page)
 {
-  return FF_PAGE_MARGIN + ff_flow_depth (page->head_flow, 0) + FF_STROKE_THICK + CLEAR;
+  return FF_LEAF_MARGIN + ff_sheet_flow_depth (page->head_flow, 0) + FF_STROKE_THICK + CLEAR;
 }
 
 double
-ff_page_foot (const FfPage *page)
+ff_leaf_foot (const FfLeaf *page)
 {
-  return FF_PAGE_MARGIN + ff_flow_depth (page->foot_flow, 0) + FF_STROKE_THICK + CLEAR;
+  return FF_LEAF_MARGIN + ff_sheet_flow_depth (page->foot_flow, 0) + FF_STROKE_THICK + CLEAR;
 }
 
 gboolean
-ff_page_is_cut (const FfPage *page)
+ff_leaf_is_cut (const FfLeaf *page)
 {
-  return ff_flow_is_cut (page->foot_flow);
+  return ff_sheet_flow_is_cut (page->foot_flow);
 }
 
 static void
-draw_rule (const FfPage *page, cairo_t *cr, double y)
+draw_rule (const FfLeaf *page, cairo_t *cr, double y)
 {
   cairo_set_line_width (cr, FF_STROKE_THICK);
-  cairo_move_to (cr, FF_PAGE_MARGIN, y);
-  cairo_line_to (cr, page->width - FF_PAGE_MARGIN, y);
+  cairo_move_to (cr, FF_LEAF_MARGIN, y);
+  cairo_line_to (cr, page->width - FF_LEAF_MARGIN, y);
   cairo_stroke (cr);
 }
 
 static void
-draw_flow (const FfFlow *flow, cairo_t *cr, double y)
+draw_flow (const FfSheetFlow *flow, cairo_t *cr, double y)
 {
   cairo_save (cr);
-  cairo_translate (cr, FF_PAGE_MARGIN, y);
-  ff_flow_draw (flow, cr, 0);
+  cairo_translate (cr, FF_LEAF_MARGIN, y);
+  ff_sheet_flow_draw (flow, cr, 0);
   cairo_restore (cr);
 }
 
 void
-ff_page_draw (const FfPage *page, cairo_t *cr, double height)
+ff_leaf_draw (const FfLeaf *page, cairo_t *cr, double height)
 {
-  const double foot = height - FF_PAGE_MARGIN - ff_flow_depth (page->foot_flow, 0);
+  const double foot = height - FF_LEAF_MARGIN - ff_sheet_flow_depth (page->foot_flow, 0);
 
-  draw_flow (page->head_flow, cr, FF_PAGE_MARGIN);
-  draw_rule (page, cr, ff_page_head (page) - CLEAR - FF_STROKE_THICK / 2);
+  draw_flow (page->head_flow, cr, FF_LEAF_MARGIN);
+  draw_rule (page, cr, ff_leaf_head (page) - CLEAR - FF_STROKE_THICK / 2);
   draw_rule (page, cr, foot - FF_STROKE_THICK / 2);
   draw_flow (page->foot_flow, cr, foot);
 }
