@@ -324,6 +324,16 @@ ff_entry_set_text (FfEntry *self, const char *stored)
 }
 
 void
+ff_entry_reset (FfEntry *self, const char *stored)
+{
+  g_return_if_fail (FF_IS_ENTRY (self));
+  g_free (self->stored);
+  self->stored = g_strdup (stored != NULL ? stored : "");
+  put_text (self, self->stored);
+  ff_entry_complain (self, NULL);
+}
+
+void
 ff_entry_complain (FfEntry *self, const char *sentence)
 {
   g_return_if_fail (FF_IS_ENTRY (self));

@@ -23,6 +23,9 @@ GtkWidget *ff_entry_new (const char *label, const char *unit);
 const char *ff_entry_get_text (FfEntry *self);
 void ff_entry_set_text (FfEntry *self, const char *stored);
 
+/* The value of another record: whatever was typed here and not taken is forgotten. */
+void ff_entry_reset (FfEntry *self, const char *stored);
+
 /* Why what was typed is not taken; NULL: it was. Takes effect as described above. */
 void ff_entry_complain (FfEntry *self, const char *sentence);
 
