@@ -19,6 +19,7 @@ struct _FfWindow {
   gboolean updating;      /* rows and buttons change by our own hand */
 
   AdwToastOverlay *toasts;
+  AdwToast *said; /* the last one; watched, not owned */
   FfSplit *split;
   GtkListBox *places;
   GtkBox *bar, *parts;
@@ -325,6 +326,7 @@ ff_window_map (GtkWidget *widget)
 static void
 ff_window_dispose (GObject *object)
 {
+  g_clear_weak_pointer (&FF_WINDOW (object)->said);
   g_clear_object (&FF_WINDOW (object)->keeper);
   G_OBJECT_CLASS (ff_window_parent_class)->dispose (object);
 }
@@ -513,5 +515,9 @@ ff_window_say (FfWindow *self, const char *sentence, gboolean undo)
       adw_toast_set_action_name (toast, "win.undo");
       adw_toast_set_timeout (toast, 10);
     }
+  /* What is said now is about what was just done; it does not wait behind the sentence before. */
+  if (self->said != NULL)
+    adw_toast_dismiss (self->said);
+  g_set_weak_pointer (&self->said, toast);
   adw_toast_overlay_add_toast (self->toasts, toast);
 }
