@@ -96,6 +96,16 @@ gboolean ff_keeper_delete_shot (FfKeeper *self, const char *id, GError **error);
 gboolean ff_keeper_delete_item (FfKeeper *self, const char *id, GError **error);
 gboolean ff_keeper_move_shot (FfKeeper *self, const char *id, int by, GError **error);
 
+/* Appends what happened to an item: its state, why, and for one that is out with whom and until when
+ * (YYYY-MM-DD); by whoever is at the keys. What happened is kept: undo appends the state before. */
+gboolean ff_keeper_set_item_state (FfKeeper *self,
+                                   const char *id,
+                                   FfState state,
+                                   const char *why,
+                                   const char *with,
+                                   const char *until,
+                                   GError **error);
+
 /* Who holds a role in the open job. */
 gboolean ff_keeper_add_crew (FfKeeper *self,
                              const char *member_id,
