@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Fields beside each other, in as many columns as there is room for: each at least so many
+ * characters wide, so that larger letters or a narrow window give fewer columns and nothing is
+ * cut. Rows are as high as their highest field. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#define FF_TYPE_COLUMNS (ff_columns_get_type ())
+G_DECLARE_FINAL_TYPE (FfColumns, ff_columns, FF, COLUMNS, GtkWidget)
+
+/* At most `most` columns of at least `chars` characters. */
+GtkWidget *ff_columns_new (int chars, int most);
+
+/* `wide`: it takes a row of its own. */
+void ff_columns_append (FfColumns *self, GtkWidget *child, gboolean wide);
