@@ -179,8 +179,7 @@ test_text_and_help (void **state)
 {
   static const char *const lines[] = {
     "bracket --range 24 --camera-range 14 --base 1/200",
-    "motion --height 60 --focal 11 --pitch 3 --speed 6 --shutter 1/50 --max-blur 2 --pixels 4800"
-    " --overlap 0.7",
+    "motion --height 60 --focal 11 --pitch 3 --speed 6 --shutter 1/9 --pixels 48 --overlap 0.7",
     "motion --height 60 --focal 11 --pitch 3 --yaw 9 --shutter 1/50 --pixels 4800",
     "depth --focal 11 --aperture 11 --coc 6 --distance 10 --pitch 3",
     "media --bitrate 2000 --capacity 128",
