@@ -5,6 +5,7 @@
 
 #include "ff-compat.h"
 #include "ff-demo-folder.h"
+#include "ff-help.h"
 #include "ff-looks.h"
 #include "ff-settings.h"
 #include "ff-shortcuts.h"
@@ -136,13 +137,10 @@ help_action (GSimpleAction *action, GVariant *parameter, gpointer self)
 {
   FfWindow *window = window_of (self);
   const FfPageInfo *info = page_on_screen (window);
-  g_autofree char *address = g_strdup_printf (
-      "help:fieldfare/%s", info != NULL && info->help != NULL ? info->help : "index");
-  g_autoptr (GError) error = NULL;
+  g_autofree char *sentence = ff_help_show (info != NULL ? info->help : NULL);
 
-  if (!g_app_info_launch_default_for_uri (address, NULL, &error) && window != NULL)
-    ff_window_say (window, _ ("No program here shows help pages. Install one (Yelp), then press F1."),
-                   FALSE);
+  if (sentence != NULL && window != NULL)
+    ff_window_say (window, sentence, FALSE);
 }
 
 static void
