@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Fields beside each other, in as many columns as there is room for: each at least so many
  * characters wide, so that larger letters or a narrow window give fewer columns and nothing is
- * cut. Rows are as high as their highest field. */
+ * cut. Rows are as high as their highest field. One more column may make a row higher, so that it
+ * belongs into something that scrolls, not directly into a GtkStack, which looks for the least
+ * width at a given height and may look for ever. */
 #pragma once
 
 #include <gtk/gtk.h>

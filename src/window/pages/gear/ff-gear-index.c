@@ -40,44 +40,6 @@ row_at (FfGearIndex *self, guint i)
   return gtk_list_box_get_row_at_index (self->list, (int) i);
 }
 
-/* Whether the rows are those of the items, in their order. */
-static gboolean
-rows_stand (FfGearIndex *self)
-{
-  GPtrArray *items = items_of (self);
-
-  for (guint i = 0; i < items->len; i++)
-    {
-      const FfItem *item = g_ptr_array_index (items, i);
-      GtkListBoxRow *row = row_at (self, i);
-
-      if (row == NULL || !g_str_equal (ff_gear_row_get_id (FF_GEAR_ROW (row)), item->id))
-        return FALSE;
-    }
-  return row_at (self, items->len) == NULL;
-}
-
-static void
-build_rows (FfGearIndex *self)
-{
-  GPtrArray *items = items_of (self);
-  GtkListBoxRow *row;
-
-  while ((row = row_at (self, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
-  for (guint i = 0; i < items->len; i++)
-    gtk_list_box_append (self->list, ff_gear_row_new (g_ptr_array_index (items, i)));
-}
-
-static void
-update_rows (FfGearIndex *self)
-{
-  GPtrArray *items = items_of (self);
-
-  for (guint i = 0; i < items->len; i++)
-    ff_gear_row_show (FF_GEAR_ROW (row_at (self, i)), g_ptr_array_index (items, i));
-}
-
 static GtkListBoxRow *
 row_of (FfGearIndex *self, const char *id)
 {
@@ -87,6 +49,53 @@ row_of (FfGearIndex *self, const char *id)
     if (g_strcmp0 (ff_gear_row_get_id (FF_GEAR_ROW (row)), id) == 0)
       return row;
   return NULL;
+}
+
+static gboolean
+is_row_of (GtkListBoxRow *row, const FfItem *item)
+{
+  return row != NULL && g_str_equal (ff_gear_row_get_id (FF_GEAR_ROW (row)), item->id);
+}
+
+/* Puts the row of an item to its place: a moved one keeps its widget, a new one gets one. */
+static void
+place_row (FfGearIndex *self, const FfItem *item, guint at)
+{
+  GtkListBoxRow *row = row_of (self, item->id);
+
+  if (row == NULL)
+    {
+      gtk_list_box_insert (self->list, ff_gear_row_new (item), (int) at);
+      return;
+    }
+  g_object_ref (row);
+  gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  gtk_list_box_insert (self->list, GTK_WIDGET (row), (int) at);
+  g_object_unref (row);
+}
+
+/* Rows for the items, in their order; FALSE: they stood already, nothing has moved. */
+static gboolean
+place_rows (FfGearIndex *self)
+{
+  GPtrArray *items = items_of (self);
+  gboolean moved = FALSE;
+  GtkListBoxRow *row;
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (items, i);
+
+      if (!is_row_of (row_at (self, i), item))
+        {
+          place_row (self, item, i);
+          moved = TRUE;
+        }
+      ff_gear_row_show (FF_GEAR_ROW (row_at (self, i)), item);
+    }
+  while ((row = row_at (self, items->len)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  return moved;
 }
 
 /* The first row that the search leaves. */
@@ -372,15 +381,10 @@ void
 ff_gear_index_refresh (FfGearIndex *self)
 {
   g_return_if_fail (FF_IS_GEAR_INDEX (self));
-  if (rows_stand (self))
-    update_rows (self);
-  else
-    {
-      self->syncing = TRUE;
-      build_rows (self);
-      self->syncing = FALSE;
-      reveal_soon (self);
-    }
+  self->syncing = TRUE;
+  if (place_rows (self))
+    reveal_soon (self);
+  self->syncing = FALSE;
   gtk_list_box_invalidate_filter (self->list);
   gtk_list_box_invalidate_headers (self->list);
   choose (self, row_to_show (self));

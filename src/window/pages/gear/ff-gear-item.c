@@ -72,7 +72,6 @@ make_figures (FfGearItem *self)
       self->figure[i].value = make_label ("gear-figure");
       self->figure[i].caption = make_label ("gear-caption");
       gtk_label_set_wrap (self->figure[i].caption, TRUE);
-      gtk_widget_set_valign (box, GTK_ALIGN_END);
       if (i == 0)
         add_block (self, GTK_BOX (box));
       gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->figure[i].value));
@@ -90,6 +89,8 @@ show_figures (FfGearItem *self, const FfItem *item)
 
   for (guint i = 0; i < G_N_ELEMENTS (self->figure); i++)
     {
+      /* The block is higher than figures are; without it captions may have two lines. */
+      gtk_widget_set_valign (self->figure[i].box, filter ? GTK_ALIGN_END : GTK_ALIGN_START);
       gtk_widget_set_visible (self->figure[i].box, i < n);
       gtk_label_set_label (self->figure[i].value, i < n ? figures[i].value : "");
       gtk_label_set_label (self->figure[i].caption, i < n ? figures[i].caption : "");
@@ -114,7 +115,7 @@ show_names (FfGearItem *self, const FfItem *item)
     gtk_widget_add_css_class (GTK_WIDGET (self->label), "long");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->label), "long");
-  set_words (self->title, item->title);
+  set_words (self->title, ff_gear_title (item));
   if (item->case_label[0] != '\0')
     /* Translators: the kind of an item, and the number of its case: "battery in case 2". */
     kind = g_strdup_printf (_ ("%s in case %s"), ff_name_text (&ff_names_kind, (int) item->kind),

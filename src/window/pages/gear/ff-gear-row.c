@@ -18,16 +18,13 @@ struct _FfGearRow {
 
 G_DEFINE_FINAL_TYPE (FfGearRow, ff_gear_row, GTK_TYPE_LIST_BOX_ROW)
 
-/* A title that only repeats the label is left out. */
 static void
 show_title (FfGearRow *self, const FfItem *item)
 {
-  g_autofree char *label = g_utf8_casefold (item->label, -1);
-  g_autofree char *title = g_utf8_casefold (item->title, -1);
+  const char *title = ff_gear_title (item);
 
-  gtk_label_set_label (self->title, item->title);
-  gtk_widget_set_visible (GTK_WIDGET (self->title),
-                          title[0] != '\0' && !g_str_equal (label, title));
+  gtk_label_set_label (self->title, title);
+  gtk_widget_set_visible (GTK_WIDGET (self->title), title[0] != '\0');
 }
 
 static void
@@ -124,8 +121,10 @@ ff_gear_row_show (FfGearRow *self, const FfItem *item)
   g_return_if_fail (FF_IS_GEAR_ROW (self));
   gtk_label_set_label (self->label, item->label);
   /* Where room is short the title gives way, not the label. */
-  gtk_label_set_width_chars (
-      self->label, (int) MIN (g_utf8_strlen (item->label, -1), FF_GEAR_LABEL_LENGTH) + 1);
+  gtk_label_set_ellipsize (self->label,
+                           g_utf8_strlen (item->label, -1) <= FF_GEAR_LABEL_LENGTH
+                               ? PANGO_ELLIPSIZE_NONE
+                               : PANGO_ELLIPSIZE_END);
   gtk_widget_set_visible (GTK_WIDGET (self->block), item->kind == FF_KIND_FILTER);
   if (item->kind == FF_KIND_FILTER)
     ff_block_set_stops (self->block, item->stops_to);

@@ -9,6 +9,15 @@
 #include "ff-filter.h"
 #include "ff-number.h"
 
+const char *
+ff_gear_title (const FfItem *item)
+{
+  g_autofree char *label = g_utf8_casefold (item->label, -1);
+  g_autofree char *title = g_utf8_casefold (item->title, -1);
+
+  return g_str_equal (label, title) ? "" : item->title;
+}
+
 /* The state */
 
 char *

@@ -42,6 +42,9 @@ typedef struct {
 guint ff_gear_figures (const FfItem *item, FfGearFigure figures[FF_GEAR_MAX_FIGURES]);
 void ff_gear_figures_clear (FfGearFigure figures[FF_GEAR_MAX_FIGURES]);
 
+/* The title, or nothing when it only repeats the label. Borrowed from the item. */
+const char *ff_gear_title (const FfItem *item);
+
 /* "✕ defect open": word and shape, as everywhere. */
 char *ff_gear_state_words (FfState state) G_GNUC_WARN_UNUSED_RESULT;
 
