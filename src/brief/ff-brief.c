@@ -38,7 +38,7 @@ part_free (gpointer data)
 {
   Part *part = data;
 
-  g_ptr_array_unref (part->frames);
+  g_clear_pointer (&part->frames, g_ptr_array_unref);
   ff_sheet_flow_free (part->flow);
   ff_sheet_free (part->sheet);
   g_free (part);
@@ -68,27 +68,25 @@ note_overflow (FfBrief *brief, const Part *part)
 }
 
 static void
-add_part (FfBrief *brief, FfSheet *sheet, const FfSheetFacts *facts, PangoContext *context)
+lay_out_part (FfBrief *brief, Part *part, const FfSheetFacts *facts, PangoContext *context)
 {
-  Part *part = g_new0 (Part, 1);
-  FfLeaf *frame = ff_leaf_new (facts, sheet->title, context, brief->width, 1, 1);
+  const char *title = part->sheet->title;
+  FfLeaf *frame = ff_leaf_new (facts, title, context, brief->width, 1, 1);
 
-  part->sheet = sheet;
   part->first_page = brief->n_pages;
-  part->flow = ff_sheet_flow_new (sheet, context, brief->width - 2 * FF_LEAF_MARGIN,
+  part->flow = ff_sheet_flow_new (part->sheet, context, brief->width - 2 * FF_LEAF_MARGIN,
                                   brief->height - ff_leaf_head (frame) - ff_leaf_foot (frame));
   part->frames = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_leaf_free);
   for (guint page = 1; page <= ff_sheet_flow_n_pages (part->flow); page++)
-    g_ptr_array_add (part->frames, ff_leaf_new (facts, sheet->title, context, brief->width, page,
+    g_ptr_array_add (part->frames, ff_leaf_new (facts, title, context, brief->width, page,
                                                 ff_sheet_flow_n_pages (part->flow)));
   brief->n_pages += part->frames->len;
-  g_ptr_array_add (brief->parts, part);
   note_overflow (brief, part);
   ff_leaf_free (frame);
 }
 
-static gboolean
-has_sheet (FfReader reader)
+gboolean
+ff_brief_has_sheet (FfReader reader)
 {
   for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
     if (makers[i].reader == reader)
@@ -130,26 +128,53 @@ brief_new_empty (const FfSheetFacts *facts, FfPaper paper)
 }
 
 FfBrief *
+ff_brief_gather (const FfSheetFacts *facts,
+                 const FfDayPlan *plan,
+                 FfReader reader,
+                 FfPaper paper,
+                 GError **error)
+{
+  FfBrief *brief;
+
+  if (!ff_brief_has_sheet (reader) && !refuse_reader (reader, error))
+    return NULL;
+  brief = brief_new_empty (facts, paper);
+  for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
+    if (reader == makers[i].reader || reader == FF_READER_ALL)
+      {
+        Part *part = g_new0 (Part, 1);
+
+        part->sheet = makers[i].make (facts, plan);
+        g_ptr_array_add (brief->parts, part);
+      }
+  return brief;
+}
+
+gboolean
+ff_brief_lay_out (FfBrief *brief, const FfSheetFacts *facts, GError **error)
+{
+  PangoContext *context = ff_measure_context_new (error);
+
+  if (context == NULL)
+    return FALSE;
+  for (guint i = 0; i < brief->parts->len; i++)
+    lay_out_part (brief, g_ptr_array_index (brief->parts, i), facts, context);
+  g_object_unref (context);
+  return TRUE;
+}
+
+FfBrief *
 ff_brief_new (const FfSheetFacts *facts,
               const FfDayPlan *plan,
               FfReader reader,
               FfPaper paper,
               GError **error)
 {
-  PangoContext *context;
-  FfBrief *brief;
+  g_autoptr (FfBrief) brief = ff_brief_gather (facts, plan, reader, paper, error);
 
-  if (!has_sheet (reader) && !refuse_reader (reader, error))
+  if (brief == NULL || !ff_brief_lay_out (brief, facts, error))
     return NULL;
-  context = ff_measure_context_new (error);
-  if (context == NULL)
-    return NULL;
-  brief = brief_new_empty (facts, paper);
-  for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
-    if (reader == makers[i].reader || reader == FF_READER_ALL)
-      add_part (brief, makers[i].make (facts, plan), facts, context);
-  g_object_unref (context);
-  return brief;
+  return g_steal_pointer (&brief);
 }
 
 void
@@ -193,6 +218,44 @@ part_of_page (const FfBrief *brief, guint page)
         return part;
     }
   return NULL;
+}
+
+void
+ff_brief_page (const FfBrief *brief, guint page, FfBriefPage *ret_page)
+{
+  const Part *part = part_of_page (brief, page);
+
+  g_return_if_fail (page < brief->n_pages && part != NULL);
+  ret_page->sheet = part->sheet->title;
+  ret_page->number = page - part->first_page + 1;
+  ret_page->n_pages = part->frames->len;
+}
+
+GPtrArray *
+ff_brief_page_parts (const FfBrief *brief, guint page)
+{
+  const Part *part = part_of_page (brief, page);
+  GPtrArray *names = g_ptr_array_new ();
+  const GArray *pieces;
+
+  g_return_val_if_fail (page < brief->n_pages && part != NULL, names);
+  pieces = ff_sheet_flow_pieces (part->flow);
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const FfPiece *piece = &g_array_index (pieces, FfPiece, i);
+      const FfSheetBlock *block = g_ptr_array_index (part->sheet->blocks, piece->block);
+
+      if (piece->page == page - part->first_page && block->part != NULL
+          && !g_ptr_array_find_with_equal_func (names, block->part, g_str_equal, NULL))
+        g_ptr_array_add (names, block->part);
+    }
+  return names;
+}
+
+const char *
+ff_brief_title (const FfBrief *brief)
+{
+  return brief->title;
 }
 
 void

@@ -19,13 +19,40 @@ FfBrief *ff_brief_new (const FfSheetFacts *facts,
                        FfReader reader,
                        FfPaper paper,
                        GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same in two steps. The first reads facts and plan; the second, which takes longer, reads the
+ * facts alone and may be done in another thread, which hands the brief back when it is done. */
+FfBrief *ff_brief_gather (const FfSheetFacts *facts,
+                          const FfDayPlan *plan,
+                          FfReader reader,
+                          FfPaper paper,
+                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean ff_brief_lay_out (FfBrief *brief, const FfSheetFacts *facts, GError **error);
+
 void ff_brief_free (FfBrief *brief);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfBrief, ff_brief_free)
+
+/* Whether there is a sheet for this reader (for "all" there is). */
+gboolean ff_brief_has_sheet (FfReader reader);
+
+/* Title of the document: job and version. */
+const char *ff_brief_title (const FfBrief *brief);
 
 guint ff_brief_n_pages (const FfBrief *brief);
 
 /* Paper size in points. */
 void ff_brief_page_size (const FfBrief *brief, double *ret_width, double *ret_height);
+
+/* Where a page of the brief stands: whose sheet it is of, and which page of that sheet. */
+typedef struct {
+  const char *sheet;     /* "Pilot"; borrowed */
+  guint number, n_pages; /* from 1 */
+} FfBriefPage;
+
+void ff_brief_page (const FfBrief *brief, guint page, FfBriefPage *ret_page);
+
+/* Names of the parts that stand on a page, from top to bottom; the strings are borrowed. */
+GPtrArray *ff_brief_page_parts (const FfBrief *brief, guint page) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Draws page 0 … n-1; one unit is a point. */
 void ff_brief_draw_page (const FfBrief *brief, cairo_t *cr, guint page);

@@ -34,7 +34,8 @@ has_font (PangoFontMap *map)
 PangoContext *
 ff_measure_context_new (GError **error)
 {
-  PangoFontMap *map = pango_cairo_font_map_get_default ();
+  /* A font map of its own: what is measured in one thread is drawn in another. */
+  g_autoptr (PangoFontMap) map = pango_cairo_font_map_new ();
   PangoFontDescription *font;
   cairo_font_options_t *options;
   PangoContext *context;
