@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One page of a proof on the screen, white as paper in every look. As high as its width asks for.
+ * A sharp one is drawn for its size, the others scale the small pictures of the proof. */
+#pragma once
+
+#include "ff-proof.h"
+
+#define FF_TYPE_PREVIEW (ff_preview_get_type ())
+G_DECLARE_FINAL_TYPE (FfPreview, ff_preview, FF, PREVIEW, GtkWidget)
+
+GtkWidget *ff_preview_new (gboolean sharp) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Shows this page; what was shown stays until then. NULL: an empty page. */
+void ff_preview_show (FfPreview *self, FfProof *proof, guint page);
+
+/* The width it would like to have; it takes less where there is less. */
+void ff_preview_set_wish (FfPreview *self, int width);
+
+/* Height over width of its paper. */
+double ff_preview_get_shape (FfPreview *self);

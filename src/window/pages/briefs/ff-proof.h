@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A proof: the sheets of a brief laid out, with the words that go with them. A value that doesn't
+ * change once it is laid out; the page shows one, prints one, saves one. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "ff-brief.h"
+#include "ff-day.h"
+
+typedef struct {
+  FfBrief *brief;
+  FfSheetFacts *facts;
+  FfReader reader;
+  FfPaper paper;
+  char *sum;        /* "6 sorties, first off by 16:30, last landed by 19:44" */
+  char *file_name;  /* "Skarrowick Head 2027-09-18 v3 pilot.pdf" */
+  GPtrArray *small; /* GdkTexture of each page; empty before it is laid out */
+} FfProof;
+
+/* Reads day and plan, which are not kept; `now` is the moment the sheets say they were printed. */
+FfProof *ff_proof_new (const FfDay *day,
+                       const FfDayPlan *plan,
+                       FfReader reader,
+                       FfPaper paper,
+                       const char *date,
+                       gint64 now,
+                       GError **error) G_GNUC_WARN_UNUSED_RESULT;
+FfProof *ff_proof_ref (FfProof *proof);
+void ff_proof_unref (FfProof *proof);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfProof, ff_proof_unref)
+
+/* The slow part, for another thread. `small_width`: of the small pictures, in pixels; 0: none. */
+gboolean ff_proof_lay_out (FfProof *proof, int small_width, GError **error);
+
+guint ff_proof_n_pages (const FfProof *proof);
+
+/* A page as a picture: paper is white and ink is black, in every look. */
+GdkTexture *ff_proof_picture (const FfProof *proof,
+                              guint page,
+                              int width,
+                              int height) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Pilot 1 of 2", with a blank or a new line between the two. */
+char *ff_proof_page_name (const FfProof *proof,
+                          guint page,
+                          const char *between) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What is on the page, for those who can't see it. */
+char *ff_proof_page_words (const FfProof *proof, guint page) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The readers who can be chosen, "all" first: ends with -1. And their names: ends with NULL. */
+const int *ff_proof_readers (void);
+GPtrArray *ff_proof_reader_names (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A name that any file system takes: "Skarrowick Head 2027-09-18 v3.pdf". */
+char *ff_proof_name_file (const char *job,
+                          const char *date,
+                          const char *version,
+                          FfReader reader) G_GNUC_WARN_UNUSED_RESULT;
