@@ -234,6 +234,17 @@ moon_ups_and_downs (const Day *day)
   return g_string_free (words, FALSE);
 }
 
+/* A number and its percent sign stay on one line. */
+static char *
+keep_percent (char *taken)
+{
+  GString *words = g_string_new (taken);
+
+  g_free (taken);
+  g_string_replace (words, " %", "\u00a0%", 0);
+  return g_string_free (words, FALSE);
+}
+
 static char *
 moon_words (const Day *day)
 {
@@ -246,9 +257,9 @@ moon_words (const Day *day)
   ff_moon_direction (at, &day->query->site, &moon, &lit);
   if (ups_and_downs[0] != '\0')
     /* Translators: "Moon sets 05:12, rises 19:50; 84 % lit." */
-    return g_strdup_printf (_ ("Moon %s; %.0f %% lit."), ups_and_downs, lit * 100);
+    return keep_percent (g_strdup_printf (_ ("Moon %s; %.0f %% lit."), ups_and_downs, lit * 100));
   if (moon.altitude_deg > 0)
-    return g_strdup_printf (_ ("The moon is up all day; %.0f %% lit."), lit * 100);
+    return keep_percent (g_strdup_printf (_ ("The moon is up all day; %.0f %% lit."), lit * 100));
   return g_strdup (_ ("The moon stays down all day."));
 }
 

@@ -20,7 +20,16 @@ struct _FfEntry {
 
 G_DEFINE_FINAL_TYPE (FfEntry, ff_entry, GTK_TYPE_WIDGET)
 
-enum { PROP_0, PROP_LABEL, PROP_UNIT, PROP_TEXT, PROP_WIDTH_CHARS, PROP_LABEL_SHOWN, N_PROPS };
+enum {
+  PROP_0,
+  PROP_LABEL,
+  PROP_UNIT,
+  PROP_TEXT,
+  PROP_WIDTH_CHARS,
+  PROP_LABEL_SHOWN,
+  PROP_PLACEHOLDER,
+  N_PROPS
+};
 enum { TYPED, ENTERED, N_SIGNALS };
 
 static GParamSpec *properties[N_PROPS];
@@ -151,6 +160,9 @@ ff_entry_get_property (GObject *object, guint id, GValue *value, GParamSpec *psp
     case PROP_LABEL_SHOWN:
       g_value_set_boolean (value, gtk_widget_get_visible (GTK_WIDGET (self->label)));
       break;
+    case PROP_PLACEHOLDER:
+      g_value_set_string (value, gtk_entry_get_placeholder_text (GTK_ENTRY (self->entry)));
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -197,6 +209,9 @@ ff_entry_set_property (GObject *object, guint id, const GValue *value, GParamSpe
       gtk_widget_set_visible (GTK_WIDGET (self->label), g_value_get_boolean (value));
       name_entry (self);
       break;
+    case PROP_PLACEHOLDER:
+      gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), g_value_get_string (value));
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
     }
@@ -236,6 +251,7 @@ install_properties (GObjectClass *object_class)
   properties[PROP_WIDTH_CHARS]
       = g_param_spec_int ("width-chars", NULL, NULL, -1, G_MAXINT, 5, both);
   properties[PROP_LABEL_SHOWN] = g_param_spec_boolean ("label-shown", NULL, NULL, TRUE, both);
+  properties[PROP_PLACEHOLDER] = g_param_spec_string ("placeholder", NULL, NULL, "", both);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

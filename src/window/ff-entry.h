@@ -9,7 +9,7 @@
  * after a moment without a keystroke, so that a time half typed is not scolded.
  *
  * "entered" comes with the Enter key. With "label-shown" off the field stands in a table whose
- * heading names it; it is still spoken by its name. */
+ * heading names it; it is still spoken by its name. "placeholder" stands in an empty field. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -10,17 +10,20 @@ struct _FfFlowChild {
   GtkLayoutChild parent_instance;
 
   int basis;
+  gboolean follows;
 };
 
 G_DEFINE_FINAL_TYPE (FfFlowChild, ff_flow_child, GTK_TYPE_LAYOUT_CHILD)
 
-enum { PROP_CHILD_0, PROP_BASIS };
+enum { PROP_CHILD_0, PROP_BASIS, PROP_FOLLOWS };
 
 static void
 ff_flow_child_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
   if (id == PROP_BASIS)
     g_value_set_int (value, FF_FLOW_CHILD (object)->basis);
+  else if (id == PROP_FOLLOWS)
+    g_value_set_boolean (value, FF_FLOW_CHILD (object)->follows);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -30,6 +33,8 @@ ff_flow_child_set_property (GObject *object, guint id, const GValue *value, GPar
 {
   if (id == PROP_BASIS)
     FF_FLOW_CHILD (object)->basis = g_value_get_int (value);
+  else if (id == PROP_FOLLOWS)
+    FF_FLOW_CHILD (object)->follows = g_value_get_boolean (value);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
   gtk_layout_manager_layout_changed (
@@ -40,12 +45,14 @@ static void
 ff_flow_child_class_init (FfFlowChildClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  const GParamFlags both = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS;
 
   object_class->get_property = ff_flow_child_get_property;
   object_class->set_property = ff_flow_child_set_property;
   g_object_class_install_property (object_class, PROP_BASIS,
-                                   g_param_spec_int ("basis", NULL, NULL, -1, G_MAXINT, -1,
-                                                     G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS));
+                                   g_param_spec_int ("basis", NULL, NULL, -1, G_MAXINT, -1, both));
+  g_object_class_install_property (object_class, PROP_FOLLOWS,
+                                   g_param_spec_boolean ("follows", NULL, NULL, FALSE, both));
 }
 
 static void
@@ -60,26 +67,29 @@ struct _FfFlowLayout {
   GtkLayoutManager parent_instance;
 
   int column_spacing, row_spacing;
+  int seen_top, seen_height; /* what is on the screen of it */
 };
 
 G_DEFINE_FINAL_TYPE (FfFlowLayout, ff_flow_layout, GTK_TYPE_LAYOUT_MANAGER)
 
 typedef struct {
   GtkWidget *widget;
+  gboolean has_basis, follows;
   int wanted, width;
-  int x, y;
-  guint line;
+  int x, y, height; /* of its line */
 } Piece;
 
-static int
-wanted_width (FfFlowLayout *self, GtkWidget *child)
+static Piece
+piece_of (FfFlowLayout *self, GtkWidget *child)
 {
-  GtkLayoutChild *said = gtk_layout_manager_get_layout_child (GTK_LAYOUT_MANAGER (self), child);
-  const int basis = FF_FLOW_CHILD (said)->basis;
+  FfFlowChild *said
+      = FF_FLOW_CHILD (gtk_layout_manager_get_layout_child (GTK_LAYOUT_MANAGER (self), child));
+  Piece piece = { .widget = child, .has_basis = said->basis >= 0, .follows = said->follows };
   int least, natural;
 
   gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
-  return basis >= 0 ? MAX (basis, least) : natural;
+  piece.wanted = piece.has_basis ? MAX (said->basis, least) : natural;
+  return piece;
 }
 
 static int
@@ -92,8 +102,8 @@ height_of (const Piece *piece)
   return natural;
 }
 
-/* Shares what is left of a line, [from, to), among those that expand; a lone one that wants more
- * than there is gets what there is. */
+/* Shares what is left of a line, [from, to), among those that expand. A lone one gets what there is
+ * when it wants more, and when it has a basis. */
 static void
 fill_line (FfFlowLayout *self, GArray *pieces, guint from, guint to, int width)
 {
@@ -111,8 +121,8 @@ fill_line (FfFlowLayout *self, GArray *pieces, guint from, guint to, int width)
       Piece *piece = &g_array_index (pieces, Piece, i);
       int more = 0;
 
-      if (left < 0)
-        more = left; /* only ever a lone one */
+      if (to == from + 1 && (left < 0 || piece->has_basis))
+        more = left;
       else if (gtk_widget_compute_expand (piece->widget, GTK_ORIENTATION_HORIZONTAL))
         {
           more = left / (int) n_expand;
@@ -133,11 +143,11 @@ collect (FfFlowLayout *self, GtkWidget *widget)
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     {
-      Piece piece = { .widget = child };
+      Piece piece;
 
       if (!gtk_widget_should_layout (child))
         continue;
-      piece.wanted = wanted_width (self, child);
+      piece = piece_of (self, child);
       g_array_append_val (pieces, piece);
     }
   return pieces;
@@ -161,9 +171,11 @@ lay_out (FfFlowLayout *self, GArray *pieces, int width)
         }
       fill_line (self, pieces, from, to, width);
       for (guint i = from; i < to; i++)
+        height = MAX (height, height_of (&g_array_index (pieces, Piece, i)));
+      for (guint i = from; i < to; i++)
         {
           g_array_index (pieces, Piece, i).y = y;
-          height = MAX (height, height_of (&g_array_index (pieces, Piece, i)));
+          g_array_index (pieces, Piece, i).height = height;
         }
       y += height + (to < pieces->len ? self->row_spacing : 0);
     }
@@ -210,6 +222,19 @@ ff_flow_layout_measure (GtkLayoutManager *manager,
       = lay_out (self, pieces, for_size < 0 ? natural_width : MAX (for_size, least_width));
 }
 
+/* One that follows goes down beside what is scrolled past it, as far as its line goes; one that is
+ * higher than the screen shows its end when it can't show all. */
+static void
+follow (FfFlowLayout *self, const Piece *piece, GtkAllocation *at)
+{
+  const int own = height_of (piece), room = piece->height - own;
+  const int top
+      = own <= self->seen_height ? self->seen_top : self->seen_top + self->seen_height - own;
+
+  at->height = own;
+  at->y += CLAMP (top - piece->y, 0, MAX (room, 0));
+}
+
 static void
 ff_flow_layout_allocate (
     GtkLayoutManager *manager, GtkWidget *widget, int width, int height, int baseline)
@@ -222,10 +247,12 @@ ff_flow_layout_allocate (
   for (guint i = 0; i < pieces->len; i++)
     {
       const Piece *piece = &g_array_index (pieces, Piece, i);
-      GtkAllocation at
-          = { rtl ? width - piece->x - piece->width : piece->x, piece->y, piece->width, 0 };
+      GtkAllocation at = { piece->x, piece->y, piece->width, piece->height };
 
-      at.height = height_of (piece);
+      if (rtl)
+        at.x = width - piece->x - piece->width;
+      if (piece->follows)
+        follow (self, piece, &at);
       gtk_widget_size_allocate (piece->widget, &at, -1);
     }
 }
@@ -295,6 +322,23 @@ ff_flow_set_property (GObject *object, guint id, const GValue *value, GParamSpec
   gtk_widget_queue_resize (GTK_WIDGET (object));
 }
 
+/* Tab goes through the children in their order. GTK's own order is that of their middles, which
+ * changes when one of them is higher than its neighbour or follows the scrolling. */
+static gboolean
+ff_flow_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  const gboolean back = direction == GTK_DIR_TAB_BACKWARD;
+  GtkWidget *at = gtk_widget_get_focus_child (widget);
+
+  if (!back && direction != GTK_DIR_TAB_FORWARD)
+    return GTK_WIDGET_CLASS (ff_flow_parent_class)->focus (widget, direction);
+  if (at == NULL)
+    at = back ? gtk_widget_get_last_child (widget) : gtk_widget_get_first_child (widget);
+  while (at != NULL && !gtk_widget_child_focus (at, direction))
+    at = back ? gtk_widget_get_prev_sibling (at) : gtk_widget_get_next_sibling (at);
+  return at != NULL;
+}
+
 static void
 ff_flow_dispose (GObject *object)
 {
@@ -319,6 +363,7 @@ ff_flow_class_init (FfFlowClass *klass)
   properties[PROP_ROW_SPACING]
       = g_param_spec_int ("row-spacing", NULL, NULL, 0, G_MAXINT, 12, both);
   g_object_class_install_properties (object_class, N_PROPS, properties);
+  GTK_WIDGET_CLASS (klass)->focus = ff_flow_focus;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), FF_TYPE_FLOW_LAYOUT);
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "flow");
 }
@@ -344,4 +389,18 @@ ff_flow_append (FfFlow *self, GtkWidget *child, int basis)
   gtk_widget_insert_before (child, GTK_WIDGET (self), NULL);
   said = gtk_layout_manager_get_layout_child (GTK_LAYOUT_MANAGER (layout_of (self)), child);
   g_object_set (said, "basis", basis, NULL);
+}
+
+void
+ff_flow_follow (FfFlow *self, int top, int height)
+{
+  FfFlowLayout *layout;
+
+  g_return_if_fail (FF_IS_FLOW (self));
+  layout = layout_of (self);
+  if (layout->seen_top == top && layout->seen_height == height)
+    return;
+  layout->seen_top = top;
+  layout->seen_height = height;
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
 }

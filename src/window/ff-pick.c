@@ -11,7 +11,7 @@ struct _FfPick {
 
 G_DEFINE_FINAL_TYPE (FfPick, ff_pick, GTK_TYPE_WIDGET)
 
-enum { PROP_0, PROP_LABEL, PROP_VALUE, N_PROPS };
+enum { PROP_0, PROP_LABEL, PROP_VALUE, PROP_LABEL_SHOWN, N_PROPS };
 enum { PICKED, N_SIGNALS };
 
 static GParamSpec *properties[N_PROPS];
@@ -44,8 +44,21 @@ ff_pick_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspe
     g_value_set_string (value, gtk_label_get_label (self->label));
   else if (id == PROP_VALUE)
     g_value_set_int (value, ff_pick_get_value (self));
+  else if (id == PROP_LABEL_SHOWN)
+    g_value_set_boolean (value, gtk_widget_get_visible (GTK_WIDGET (self->label)));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+/* Where its heading says what it is, it keeps its name for those who listen. */
+static void
+name_choice (FfPick *self)
+{
+  if (gtk_widget_get_visible (GTK_WIDGET (self->label)))
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL);
+  else
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    gtk_label_get_text (self->label), -1);
 }
 
 static void
@@ -58,9 +71,15 @@ ff_pick_set_property (GObject *object, guint id, const GValue *value, GParamSpec
     {
       label = g_value_get_string (value);
       gtk_label_set_text_with_mnemonic (self->label, label != NULL ? label : "");
+      name_choice (self);
     }
   else if (id == PROP_VALUE)
     ff_pick_set_value (self, g_value_get_int (value));
+  else if (id == PROP_LABEL_SHOWN)
+    {
+      gtk_widget_set_visible (GTK_WIDGET (self->label), g_value_get_boolean (value));
+      name_choice (self);
+    }
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -83,6 +102,8 @@ install_properties (GObjectClass *object_class)
   properties[PROP_VALUE]
       = g_param_spec_int ("value", NULL, NULL, -1, G_MAXINT, -1,
                           G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  properties[PROP_LABEL_SHOWN] = g_param_spec_boolean (
+      "label-shown", NULL, NULL, TRUE, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
@@ -107,10 +128,44 @@ ff_pick_class_init (FfPickClass *klass)
   gtk_widget_class_set_css_name (widget_class, "pick");
 }
 
+/* The choice as it stands in the field, cut where there is no room for it; in the list that drops
+ * down it is whole, with its mark. */
+
+static void
+set_up_label (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+bind_label (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkStringObject *text = gtk_list_item_get_item (item);
+
+  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
+                       gtk_string_object_get_string (text));
+}
+
+static void
+let_choice_be_cut (FfPick *self)
+{
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (set_up_label), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_label), NULL);
+  gtk_drop_down_set_list_factory (self->choice, gtk_drop_down_get_factory (self->choice));
+  gtk_drop_down_set_factory (self->choice, factory);
+}
+
 static void
 ff_pick_init (FfPick *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  let_choice_be_cut (self);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (self->choice),
                                   GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->label, NULL, -1);
 }

@@ -27,7 +27,7 @@ test_the_demo_day (void **state)
 
   assert_string_equal (words->sun, "Sun up 06:52, down 19:27; civil dawn 06:13, dusk 20:06.");
   assert_string_equal (words->low_sun, "Low sun, under 8°, until 07:58 and from 18:22.");
-  assert_string_equal (words->moon, "Moon sets 10:13, rises 19:22; 92 % lit.");
+  assert_string_equal (words->moon, "Moon sets 10:13, rises 19:22; 92\u00a0% lit.");
   assert_string_equal (words->check,
                        "At 16:30 the sun stands at 236°, 22° high: check clock and zone by it.");
   assert_string_equal (words->clock, "Clock of Europe/London: UTC+1.");
@@ -55,7 +55,7 @@ test_polar_night (void **state)
   assert_null (twilight->low_sun);
   assert_null (twilight->check);
   assert_string_equal (dark->sun, "The sun does not rise; no civil twilight.");
-  assert_string_equal (dark->moon, "The moon is up all day; 96 % lit.");
+  assert_string_equal (dark->moon, "The moon is up all day; 96\u00a0% lit.");
 }
 
 /* What comes first in the day stands first. */
