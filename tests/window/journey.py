@@ -1,0 +1,228 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""A journey through the real program, as somebody who only hears it would make it.
+
+Opens the demo day, changes a shot, sees the plan follow, is killed after each keystroke and opened
+again, and finds every word. Speaks TAP. Needs a display, a session bus and AT-SPI; says so and
+skips where they are missing.
+
+    tests/window/with-display tests/window/journey.py FIELDFARE FIELDFARECTL
+"""
+import json
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+
+try:
+    import gi
+
+    gi.require_version("Atspi", "2.0")
+    from gi.repository import Atspi
+except (ImportError, ValueError):
+    print("1..0 # SKIP AT-SPI for Python is not installed")
+    sys.exit(77)
+
+PATIENCE = 40.0  # seconds; only a broken program reaches it
+cases = []
+
+
+def patiently(what, look):
+    """Whatever `look` gives as soon as it gives something."""
+    end = time.monotonic() + PATIENCE
+    while time.monotonic() < end:
+        try:
+            found = look()
+        except Exception:  # the tree changes while it is walked
+            found = None
+        if found:
+            return found
+        time.sleep(0.1)
+    raise AssertionError(f"waited in vain for {what}")
+
+
+def walk(node, depth=0):
+    yield node
+    if depth > 40:
+        return
+    for i in range(node.get_child_count()):
+        child = node.get_child_at_index(i)
+        if child is not None:
+            yield from walk(child, depth + 1)
+
+
+class Program:
+    """The running window, seen through the accessibility bus."""
+
+    def __init__(self, path, folder, page):
+        environment = dict(os.environ, GSETTINGS_BACKEND="keyfile", GSK_RENDERER="cairo",
+                           XDG_CONFIG_HOME=folder)
+        environment.pop("GTK_A11Y", None)
+        self.process = subprocess.Popen(
+            [path, "--data-dir", folder, "--page", page], env=environment, stderr=subprocess.DEVNULL)
+        self.root = patiently("the window", self._find_root)
+
+    def _find_root(self):
+        desktop = Atspi.get_desktop(0)
+        for i in range(desktop.get_child_count()):
+            child = desktop.get_child_at_index(i)
+            if child is not None and child.get_process_id() == self.process.pid and \
+                    child.get_child_count() > 0:
+                return child
+        return None
+
+    def find(self, name, *roles):
+        def look():
+            for node in walk(self.root):
+                if node.get_role_name() in roles and name in (node.get_name() or ""):
+                    return node
+            return None
+        return patiently(f"{roles[0]} “{name}”", look)
+
+    def says(self, words):
+        return patiently(f"the words “{words}”", lambda: any(
+            words in (node.get_name() or "") or words in (node.get_description() or "")
+            for node in walk(self.root)))
+
+    def press(self, name):
+        button = self.find(name, "push button", "button", "toggle button")
+        action = button.get_action_iface()
+        assert action is not None and action.get_n_actions() > 0, f"{name} can't be pressed"
+        action.do_action(0)
+
+    def field(self, name):
+        return self.find(name, "text", "entry", "text box")
+
+    def text_of(self, node):
+        text = node.get_text_iface() or node
+        return Atspi.Text.get_text(text, 0, Atspi.Text.get_character_count(text))
+
+    def type_into(self, name, words):
+        node = self.field(name)
+        editable = node.get_editable_text_iface() or node
+        Atspi.EditableText.set_text_contents(editable, words)
+        patiently(f"“{words}” in {name}", lambda: self.text_of(self.field(name)) == words)
+
+    def kill(self):
+        self.process.send_signal(signal.SIGKILL)
+        self.process.wait()
+
+
+def case(what):
+    def wrap(function):
+        cases.append((what, function))
+        return function
+    return wrap
+
+
+class Journey:
+    def __init__(self, fieldfare, fieldfarectl):
+        self.fieldfare, self.fieldfarectl = fieldfare, fieldfarectl
+        self.folder = tempfile.mkdtemp(prefix="fieldfare-journey-")
+        self.ask("demo")
+        self.remember_job()
+
+    def remember_job(self):
+        """The window opens the job that was open last; that of the journey is the demo day."""
+        jobs = self.ask("jobs")["jobs"]
+        mill = next(job["id"] for job in jobs if job["title"].startswith("Skarrowick"))
+        settings = os.path.join(self.folder, "glib-2.0", "settings")
+        os.makedirs(settings)
+        with open(os.path.join(settings, "keyfile"), "w", encoding="utf-8") as file:
+            file.write(f"[org/fieldfare/Fieldfare]\njob='{mill}'\n")
+
+    def ask(self, *words):
+        answer = subprocess.run(
+            [self.fieldfarectl, "--data-dir", self.folder, "--json", *words],
+            capture_output=True, text=True, check=False)
+        return json.loads(answer.stdout) if answer.stdout.startswith("{") else answer
+
+    def open(self, page):
+        return Program(self.fieldfare, self.folder, page)
+
+    def stored(self, shot, key):
+        job = self.ask("job", "Skarrowick")
+        return next(one[key] for one in job["shots"] if one["label"] == shot)
+
+
+@case("the demo day opens with its shots")
+def opens(journey):
+    program = journey.open("shots")
+    program.says("harbour from above")
+    program.kill()
+
+
+@case("every keystroke of a title outlives a kill")
+def keystrokes(journey):
+    typed = "harbour, low water"
+    for end in range(1, len(typed) + 1, 5):
+        program = journey.open("shots")
+        program.type_into("Title", typed[:end])
+        program.kill()
+        found = journey.stored("A", "title")
+        assert found == typed[:end], f"typed “{typed[:end]}”, found “{found}”"
+    program = journey.open("shots")
+    program.type_into("Title", typed)
+    program.kill()
+    program = journey.open("shots")
+    program.says(typed)
+    program.kill()
+
+
+@case("a wrong value is said beside its field and the old one stays")
+def refusal(journey):
+    before = journey.stored("A", "minutes")
+    program = journey.open("shots")
+    program.type_into("Minutes", "ninety")
+    program.says("not a whole number")
+    program.kill()
+    assert journey.stored("A", "minutes") == before
+
+
+@case("a changed shot changes the plan")
+def plan_follows(journey):
+    before = journey.ask("plan", "Skarrowick")["sorties"][0]["down"]
+    program = journey.open("shots")
+    program.type_into("Minutes", "9")
+    program.kill()
+    after = journey.ask("plan", "Skarrowick")["sorties"][0]["down"]
+    assert before != after, "the plan did not move"
+    clock = after[11:16]
+    program = journey.open("sorties")
+    program.says("16:48")  # land by: off 16:30 and 18 minutes
+    program.kill()
+    assert clock == "16:43", f"down at {clock}"
+
+
+@case("the sheets are there to be printed")
+def briefs(journey):
+    program = journey.open("briefs")
+    program.says("page 1 of")
+    program.kill()
+
+
+def main():
+    if len(sys.argv) != 3:
+        sys.exit(__doc__)
+    if Atspi.init() not in (0, 1):
+        print("1..0 # SKIP no accessibility bus")
+        sys.exit(77)
+    journey = Journey(sys.argv[1], sys.argv[2])
+    failed = 0
+    print(f"1..{len(cases)}")
+    for number, (what, function) in enumerate(cases, 1):
+        try:
+            function(journey)
+            print(f"ok {number} - {what}", flush=True)
+        except Exception as trouble:  # each case stands alone
+            failed += 1
+            print(f"# {trouble}")
+            print(f"not ok {number} - {what}", flush=True)
+    shutil.rmtree(journey.folder, ignore_errors=True)
+    sys.exit(1 if failed else 0)
+
+
+main()
