@@ -121,13 +121,22 @@ check_moves (const FfDay *day, const FfDayChange *change, GError **error)
   return TRUE;
 }
 
+/* The shot of the day counts double where it was given no weight of its own. */
+static double
+weight_of (const FfShot *record)
+{
+  if (record->weight > 0 || !record->most_wanted)
+    return record->weight;
+  return 2 * ff_prices_default.not_flown;
+}
+
 static gboolean
 add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError **error)
 {
   FfSortieShot shot = {
     .label = record->label,
     .minutes = record->minutes,
-    .weight = record->weight,
+    .weight = weight_of (record),
     .fixed_time = record->fixed_time,
     .own_from_angle_deg = NARROWEST_ANGLE_DEG,
   };
