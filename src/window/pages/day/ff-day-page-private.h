@@ -47,6 +47,7 @@ struct _FfDayPage {
   FfCrewList *crew;
 
   /* At the side */
+  char *shown_sky; /* what the words there are about */
   GtkWidget *sun_known, *sun_unknown;
   FfSunArc *arc;
   GtkLabel *sun_heading, *sun, *low_sun, *moon, *check, *clock;

@@ -254,6 +254,22 @@ show_words (FfDayPage *self, const FfJob *job, const FfDayWordsQuery *query)
   ff_sun_arc_show (self->arc, query, job->first_off, job->all_down, words->sun);
 }
 
+/* Most keystrokes leave the sun where it is: it is worked out anew only for another day, place or
+ * hour. */
+static gboolean
+is_other_sun (FfDayPage *self, const FfJob *job, const FfPlace *place)
+{
+  g_autofree char *sky
+      = g_strdup_printf ("%s %s %.9f %.9f %.3f %d %d", job->date, place->zone, place->latitude_deg,
+                         place->longitude_deg, place->elevation_m, job->first_off, job->all_down);
+
+  if (g_strcmp0 (self->shown_sky, sky) == 0)
+    return FALSE;
+  g_free (self->shown_sky);
+  self->shown_sky = g_steal_pointer (&sky);
+  return TRUE;
+}
+
 static void
 show_sun (FfDayPage *self, const FfJob *job, const FfPlace *place)
 {
@@ -264,12 +280,16 @@ show_sun (FfDayPage *self, const FfJob *job, const FfPlace *place)
 
   gtk_widget_set_visible (self->sun_known, known);
   gtk_widget_set_visible (self->sun_unknown, !known);
-  gtk_label_set_label (self->sun_heading, _ ("Sun and moon"));
   if (!known)
-    return;
+    {
+      gtk_label_set_label (self->sun_heading, _ ("Sun and moon"));
+      g_clear_pointer (&self->shown_sky, g_free);
+      return;
+    }
   query.zone = zone;
   query.site = (FfSite){ place->latitude_deg, place->longitude_deg, place->elevation_m };
-  show_words (self, job, &query);
+  if (is_other_sun (self, job, place))
+    show_words (self, job, &query);
 }
 
 /* ---- What is missing ---- */
@@ -383,13 +403,16 @@ ff_day_page_refresh (FfPage *page, FfChanged changed)
       g_free (self->job_id);
       self->job_id = g_strdup (job->id);
     }
-  if ((changed & (FF_CHANGED_JOB | FF_CHANGED_JOBS)) != 0)
+  if ((changed & FF_CHANGED_JOB) != 0)
     {
       show_fields (self, job, place);
-      ff_day_where_refresh (self);
       ff_day_rows_refresh (self);
-      ff_crew_list_refresh (self->crew, keeper);
       show_sun (self, job, place);
+    }
+  if ((changed & (FF_CHANGED_JOB | FF_CHANGED_JOBS)) != 0)
+    {
+      ff_day_where_refresh (self);
+      ff_crew_list_refresh (self->crew, keeper);
     }
   show_gaps (self, job, place);
 }
@@ -415,6 +438,7 @@ ff_day_page_finalize (GObject *object)
 
   g_free (self->job_id);
   g_free (self->offered);
+  g_free (self->shown_sky);
   g_ptr_array_unref (self->place_ids);
   g_clear_pointer (&self->zone_table, g_ptr_array_unref);
   G_OBJECT_CLASS (ff_day_page_parent_class)->finalize (object);
