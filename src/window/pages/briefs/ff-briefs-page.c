@@ -233,6 +233,8 @@ send (FfBriefsPage *self, FfPurpose purpose, GFile *file)
       return FALSE;
     }
   g_set_object (&errand->file, file);
+  errand->page = self->number;
+  ff_preview_get_pixels (self->large, &errand->width, &errand->height);
   self->n_out++;
   ff_errand_send (errand, G_OBJECT (self), came_back);
   return TRUE;

@@ -48,14 +48,23 @@ ff_errand_new (FfKeeper *keeper,
   return errand;
 }
 
+/* Pictures are drawn here as well: letters of a size that is new are slow to come. */
+static void
+draw (const FfErrand *errand)
+{
+  ff_proof_draw_small (errand->proof, SMALL_WIDTH);
+  ff_proof_draw_large (errand->proof, errand->page, errand->width, errand->height);
+}
+
 static void
 work (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
   const FfErrand *errand = task_data;
   GError *error = NULL;
-  gboolean done
-      = ff_proof_lay_out (errand->proof, errand->purpose == FF_TO_SHOW ? SMALL_WIDTH : 0, &error);
+  gboolean done = ff_proof_lay_out (errand->proof, &error);
 
+  if (done && errand->purpose == FF_TO_SHOW)
+    draw (errand);
   if (done && errand->purpose == FF_TO_SAVE)
     done = ff_brief_write_pdf (errand->proof->brief, g_file_peek_path (errand->file), &error);
   if (done)

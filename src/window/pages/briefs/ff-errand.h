@@ -13,6 +13,8 @@ typedef struct {
   FfProof *proof;
   char *job_id; /* whose sheets they are */
   GFile *file;  /* to save in */
+  guint page;   /* to show: the page that is shown large, and its size in pixels */
+  int width, height;
 } FfErrand;
 
 /* Error: FF_ERROR_INPUT when there is no plan, with what to enter. */

@@ -25,15 +25,23 @@ static GParamSpec *properties[N_PROPS];
 
 /* Drawing */
 
+static gboolean
+is_of_size (GdkTexture *picture, int width, int height)
+{
+  return picture != NULL && gdk_texture_get_width (picture) == width
+         && gdk_texture_get_height (picture) == height;
+}
+
+/* As the proof brought it, or drawn here when the page was turned or another size is wanted. */
 static GdkTexture *
 sharp_picture (FfPreview *self)
 {
-  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
-  const int width = gtk_widget_get_width (GTK_WIDGET (self)) * scale;
-  const int height = gtk_widget_get_height (GTK_WIDGET (self)) * scale;
+  int width, height;
 
-  if (self->picture != NULL && gdk_texture_get_width (self->picture) == width
-      && gdk_texture_get_height (self->picture) == height)
+  ff_preview_get_pixels (self, &width, &height);
+  if (self->proof->large_page == self->page && is_of_size (self->proof->large, width, height))
+    return self->proof->large;
+  if (is_of_size (self->picture, width, height))
     return self->picture;
   g_clear_object (&self->picture);
   self->picture = ff_proof_picture (self->proof, self->page, width, height);
@@ -198,6 +206,16 @@ ff_preview_set_wish (FfPreview *self, int width)
     return;
   self->wish = width;
   gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+void
+ff_preview_get_pixels (FfPreview *self, int *ret_width, int *ret_height)
+{
+  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+
+  g_return_if_fail (FF_IS_PREVIEW (self));
+  *ret_width = gtk_widget_get_width (GTK_WIDGET (self)) * scale;
+  *ret_height = gtk_widget_get_height (GTK_WIDGET (self)) * scale;
 }
 
 double

@@ -16,5 +16,8 @@ void ff_preview_show (FfPreview *self, FfProof *proof, guint page);
 /* The width it would like to have; it takes less where there is less. */
 void ff_preview_set_wish (FfPreview *self, int width);
 
+/* The size in pixels of the screen that its picture has; 0 before it is on the screen. */
+void ff_preview_get_pixels (FfPreview *self, int *ret_width, int *ret_height);
+
 /* Height over width of its paper. */
 double ff_preview_get_shape (FfPreview *self);

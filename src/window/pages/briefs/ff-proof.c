@@ -169,6 +169,7 @@ proof_clear (gpointer data)
   g_free (proof->sum);
   g_free (proof->file_name);
   g_ptr_array_unref (proof->small);
+  g_clear_object (&proof->large);
 }
 
 void
@@ -178,17 +179,29 @@ ff_proof_unref (FfProof *proof)
 }
 
 gboolean
-ff_proof_lay_out (FfProof *proof, int small_width, GError **error)
+ff_proof_lay_out (FfProof *proof, GError **error)
 {
-  double width, height;
+  return ff_brief_lay_out (proof->brief, proof->facts, error);
+}
 
-  if (!ff_brief_lay_out (proof->brief, proof->facts, error))
-    return FALSE;
-  ff_brief_page_size (proof->brief, &width, &height);
-  for (guint page = 0; small_width > 0 && page < ff_proof_n_pages (proof); page++)
-    g_ptr_array_add (proof->small, ff_proof_picture (proof, page, small_width,
-                                                     (int) (small_width * height / width)));
-  return TRUE;
+void
+ff_proof_draw_small (FfProof *proof, int width)
+{
+  double page_width, page_height;
+
+  ff_brief_page_size (proof->brief, &page_width, &page_height);
+  for (guint page = 0; page < ff_proof_n_pages (proof); page++)
+    g_ptr_array_add (proof->small, ff_proof_picture (proof, page, width,
+                                                     (int) (width * page_height / page_width)));
+}
+
+void
+ff_proof_draw_large (FfProof *proof, guint page, int width, int height)
+{
+  if (page >= ff_proof_n_pages (proof) || width < 1 || height < 1)
+    return;
+  proof->large_page = page;
+  proof->large = ff_proof_picture (proof, page, width, height);
 }
 
 guint

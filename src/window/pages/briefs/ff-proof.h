@@ -16,6 +16,8 @@ typedef struct {
   char *sum;        /* "6 sorties, first off by 16:30, last landed by 19:44" */
   char *file_name;  /* "Skarrowick Head 2027-09-18 v3 pilot.pdf" */
   GPtrArray *small; /* GdkTexture of each page; empty before it is laid out */
+  guint large_page; /* the page that was asked for as large as it is shown */
+  GdkTexture *large; /* its picture; NULL: none was asked for */
 } FfProof;
 
 /* Reads day and plan, which are not kept; `now` is the moment the sheets say they were printed. */
@@ -30,8 +32,11 @@ FfProof *ff_proof_ref (FfProof *proof);
 void ff_proof_unref (FfProof *proof);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfProof, ff_proof_unref)
 
-/* The slow part, for another thread. `small_width`: of the small pictures, in pixels; 0: none. */
-gboolean ff_proof_lay_out (FfProof *proof, int small_width, GError **error);
+/* The slow parts, for another thread: laying out, and then the pictures, of all pages with this
+ * width and of one page with this size, in pixels. */
+gboolean ff_proof_lay_out (FfProof *proof, GError **error);
+void ff_proof_draw_small (FfProof *proof, int width);
+void ff_proof_draw_large (FfProof *proof, guint page, int width, int height);
 
 guint ff_proof_n_pages (const FfProof *proof);
 
