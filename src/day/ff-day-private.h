@@ -6,6 +6,7 @@
 #include "ff-civil.h"
 #include "ff-crew.h"
 #include "ff-day.h"
+#include "ff-daylight.h"
 #include "ff-flight.h"
 #include "ff-item.h"
 #include "ff-job.h"
@@ -43,12 +44,23 @@ gboolean ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GE
 /* A shot as what it wants. Error: FF_ERROR_INPUT. */
 gboolean ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error);
 
+/* The sun, and the light as this shot meets it. The day has a date and a place. */
+void ff_day_light_at (const FfDay *day,
+                      const FfShot *shot,
+                      FfSky sky,
+                      double at,
+                      FfDirection *ret_sun,
+                      FfDaylight *ret_light);
+
 /* EV at ISO 100 for each whole minute of [from, to], as this shot meets it. */
 double *ff_day_light (const FfDay *day,
                       const FfShot *shot,
                       FfSky sky,
                       gint64 from,
                       gint64 to) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What a low sun does to this shot, as a sentence; empty: nothing. */
+char *ff_day_sun_caution (const FfShot *shot, const FfDirection *sun);
 
 /* Instant of a wall clock of the day. Error: FF_ERROR_INPUT, prefixed with `what`. */
 gboolean ff_day_instant (const FfDay *day,

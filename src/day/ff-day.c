@@ -5,7 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "ff-daylight.h"
 #include "ff-error.h"
 #include "ff-scale.h"
 
@@ -245,6 +244,27 @@ ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error)
 
 /* ---- Sun and light ---- */
 
+void
+ff_day_light_at (const FfDay *day,
+                 const FfShot *shot,
+                 FfSky sky,
+                 double at,
+                 FfDirection *ret_sun,
+                 FfDaylight *ret_light)
+{
+  FfDaylightQuery query = {
+    .sky = sky, .view = shot->view, .offset_stops = shot->subject_offset_stops,
+    /* All round: the brightest side is planned for; the others are darker. */
+    .from_sun_deg = 180,
+  };
+
+  ff_sun_track_direction (&day->sun, at, ret_sun);
+  query.sun_altitude_deg = ret_sun->altitude_deg;
+  if (isfinite (shot->bearing_deg))
+    query.from_sun_deg = ff_bearing_difference_deg (shot->bearing_deg, ret_sun->azimuth_deg);
+  ff_daylight (&query, ret_light);
+}
+
 double *
 ff_day_light (const FfDay *day, const FfShot *shot, FfSky sky, gint64 from, gint64 to)
 {
@@ -253,19 +273,10 @@ ff_day_light (const FfDay *day, const FfShot *shot, FfSky sky, gint64 from, gint
 
   for (gsize i = 0; i < n; i++)
     {
-      FfDaylightQuery query = {
-        .sky = sky, .view = shot->view, .offset_stops = shot->subject_offset_stops,
-        /* All round: the brightest side is planned for; the others are darker. */
-        .from_sun_deg = 180,
-      };
       FfDirection sun;
       FfDaylight light;
 
-      ff_sun_track_direction (&day->sun, (double) from + (double) i * 60, &sun);
-      query.sun_altitude_deg = sun.altitude_deg;
-      if (isfinite (shot->bearing_deg))
-        query.from_sun_deg = ff_bearing_difference_deg (shot->bearing_deg, sun.azimuth_deg);
-      ff_daylight (&query, &light);
+      ff_day_light_at (day, shot, sky, (double) from + (double) i * 60, &sun, &light);
       ev100[i] = light.ev100;
     }
   return ev100;

@@ -307,8 +307,8 @@ sun_text (const FfShot *shot, const FfDirection *sun)
   return g_string_free (text, FALSE);
 }
 
-static char *
-caution_text (const FfShot *shot, const FfDirection *sun)
+char *
+ff_day_sun_caution (const FfShot *shot, const FfDirection *sun)
 {
   double angle;
 
@@ -362,7 +362,7 @@ add_shots (FfSheetFacts *facts, const FfDay *day, const FfDayPlan *plan)
       shot->shot = g_strdup (record->label);
       shot->view = view_text (record);
       shot->sun = sun_text (record, &sun);
-      shot->caution = caution_text (record, &sun);
+      shot->caution = ff_day_sun_caution (record, &sun);
       shot->note = g_strdup (record->note);
       g_ptr_array_add (facts->shots, shot);
     }
