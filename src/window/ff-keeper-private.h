@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Shared by the parts of the keeper: what it holds (ff-keeper.c), what it changes
- * (ff-keeper-edit.c, ff-keeper-crew.c). */
+ * (ff-keeper-edit.c, ff-keeper-crew.c, ff-keeper-shots.c). */
 #pragma once
 
 #include "ff-keeper.h"

@@ -92,6 +92,11 @@ char *ff_keeper_duplicate_job (FfKeeper *self,
                                const char *id,
                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean ff_keeper_delete_job (FfKeeper *self, const char *id, GError **error);
+/* A new shot of the open job, behind the shot `after` (NULL: at the end of the list). */
+gboolean ff_keeper_insert_shot (FfKeeper *self,
+                                const FfShot *shot,
+                                const char *after,
+                                GError **error);
 gboolean ff_keeper_delete_shot (FfKeeper *self, const char *id, GError **error);
 gboolean ff_keeper_delete_item (FfKeeper *self, const char *id, GError **error);
 gboolean ff_keeper_move_shot (FfKeeper *self, const char *id, int by, GError **error);

@@ -151,6 +151,44 @@ test_a_moved_shot_moves_back (void **state)
   assert_no_error (error);
 }
 
+static const char *
+label_at (guint i)
+{
+  return ((const FfShot *) g_ptr_array_index (ff_keeper_shots (keeper), i))->label;
+}
+
+static void
+test_an_inserted_shot_stands_in_its_place (void **state)
+{
+  g_autoptr (FfShot) copy = shot_of_label ("B");
+  g_autofree char *after = g_strdup (copy->id);
+
+  ff_set_text (&copy->label, "B2");
+  g_free (copy->id);
+  copy->id = ff_records_new_id ();
+  assert_true (ff_keeper_insert_shot (keeper, copy, after, NULL));
+  assert_string_equal (label_at (1), "B");
+  assert_string_equal (label_at (2), "B2");
+  assert_string_equal (label_at (3), "C");
+  assert_true (ff_keeper_undo (keeper, NULL));
+  assert_int_equal (ff_keeper_shots (keeper)->len, 8);
+  assert_string_equal (label_at (2), "C");
+  assert_int_equal (((FfShot *) g_ptr_array_index (ff_keeper_shots (keeper), 7))->position, 7);
+}
+
+/* One number twice, as a merged file may hold it: the shot moves all the same. */
+static void
+test_shots_at_one_position_can_be_moved (void **state)
+{
+  g_autoptr (FfShot) shot = shot_of_label ("B");
+
+  shot->position = 0;
+  assert_true (ff_keeper_save_shot (keeper, shot, "test", NULL));
+  assert_true (ff_keeper_move_shot (keeper, shot->id, -1, NULL));
+  assert_string_equal (label_at (0), "B");
+  assert_string_equal (label_at (1), "A");
+}
+
 static void
 test_a_deleted_job_comes_back_whole (void **state)
 {
@@ -309,6 +347,8 @@ main (void)
     CASE (test_keystrokes_are_undone_together),
     CASE (test_a_deleted_shot_comes_back),
     CASE (test_a_moved_shot_moves_back),
+    CASE (test_an_inserted_shot_stands_in_its_place),
+    CASE (test_shots_at_one_position_can_be_moved),
     CASE (test_a_deleted_job_comes_back_whole),
     CASE (test_a_copy_is_planned_anew),
     CASE (test_new_jobs_have_titles_of_their_own),
