@@ -27,7 +27,7 @@ typedef struct {
 
   /* Sentences, owned; an empty one has nothing to say. */
   char *best;  /* "5 stops, f/2.8, 1/60 (150°), ISO 100." */
-  char *glass; /* "factor 32, density 1.5, engraved ND32" */
+  char *glass; /* "factor 32 · density 1.5 · ND32" */
   char *lasts; /* "Good for the whole window." */
   char *need;  /* "Needs 5.3 stops at 17:40, 5.2 at 17:55." */
   char *sun;   /* "Front light: the sun is behind the camera, at 251°, 13° high." */

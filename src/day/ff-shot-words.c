@@ -200,15 +200,14 @@ ff_shot_words_glass (const FfShotQuestion *question, const FfChoice *choice)
   g_autofree char *factor = ff_number_format (ff_filter_factor (choice->filter_stops), 0);
   g_autofree char *density = ff_number_format (ff_filter_density (choice->filter_stops), 1);
   const FfItem *item;
+  const char *mark;
 
   if (choice->n_filters == 0)
     return g_strdup ("");
   item = g_ptr_array_index (question->items, choice->filters[0]);
-  if (item->engraving[0] != '\0')
-    /* Translators: a neutral-density filter: factor, optical density, what is engraved on it. */
-    return g_strdup_printf (_ ("factor %s, density %s, engraved %s"), factor, density,
-                            item->engraving);
-  return g_strdup_printf (_ ("factor %s, density %s, labelled %s"), factor, density, item->label);
+  mark = item->engraving[0] != '\0' ? item->engraving : item->label;
+  /* Translators: a neutral-density filter: factor, optical density, what is engraved on it. */
+  return g_strdup_printf (_ ("factor %s · density %s · %s"), factor, density, mark);
 }
 
 char *

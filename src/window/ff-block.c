@@ -11,11 +11,12 @@ struct _FfBlock {
   GtkWidget parent_instance;
 
   double stops;
+  gboolean tenths;
 };
 
 G_DEFINE_FINAL_TYPE (FfBlock, ff_block, GTK_TYPE_WIDGET)
 
-enum { PROP_0, PROP_STOPS, N_PROPS };
+enum { PROP_0, PROP_STOPS, PROP_TENTHS, N_PROPS };
 
 static GParamSpec *properties[N_PROPS];
 
@@ -79,11 +80,23 @@ ff_block_measure (GtkWidget *widget,
       = orientation == GTK_ORIENTATION_HORIZONTAL ? width + 14 : height + 8;
 }
 
+static void describe (FfBlock *self);
+
+static void
+set_tenths (FfBlock *self, gboolean tenths)
+{
+  self->tenths = tenths;
+  describe (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
 static void
 ff_block_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
 {
   if (id == PROP_STOPS)
     g_value_set_double (value, FF_BLOCK (object)->stops);
+  else if (id == PROP_TENTHS)
+    g_value_set_boolean (value, FF_BLOCK (object)->tenths);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -93,6 +106,8 @@ ff_block_set_property (GObject *object, guint id, const GValue *value, GParamSpe
 {
   if (id == PROP_STOPS)
     ff_block_set_stops (FF_BLOCK (object), g_value_get_double (value));
+  else if (id == PROP_TENTHS)
+    set_tenths (FF_BLOCK (object), g_value_get_boolean (value));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -112,6 +127,8 @@ ff_block_class_init (FfBlockClass *klass)
   properties[PROP_STOPS]
       = g_param_spec_double ("stops", NULL, NULL, -G_MAXDOUBLE, G_MAXDOUBLE, 0,
                              G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  properties[PROP_TENTHS] = g_param_spec_boolean ("tenths", NULL, NULL, FALSE,
+                                                  G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 

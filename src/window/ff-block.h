@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The neutral block: the strength of a filter as a block, lighter to darker, with the stops written
- * in it. In the daylight look, which has no greys, hatched by as many lines as there are stops. */
+ * in it ("tenths": always with the tenth, so that needs line up). In the daylight look, which has no greys, hatched by as many lines as there are stops. */
 #pragma once
 
 #include <gtk/gtk.h>

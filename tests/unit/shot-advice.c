@@ -76,7 +76,7 @@ test_says_filter_settings_and_sun (void **state)
   assert_true (advice->has_choice && advice->in_reach);
   assert_close (advice->filter_stops, 5, 1e-9);
   assert_string_equal (advice->best, "5 stops, f/2.8, 1/60 (150°), ISO 100.");
-  assert_string_equal (advice->glass, "factor 32, density 1.5, engraved ND32");
+  assert_string_equal (advice->glass, "factor 32 · density 1.5 · ND32");
   assert_string_equal (advice->lasts, "Good for its whole window.");
   assert_true (g_str_has_prefix (advice->need, "Needs 5."));
   assert_non_null (strstr (advice->need, "at 17:40"));

@@ -1,0 +1,13 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A form and what follows from it. Where there is room they stand side by side, and the aside keeps
+ * its place while the form scrolls under the fingers; where there is not, the aside stands over the
+ * form and scrolls with it. It stands directly in a scrolled window. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#define FF_TYPE_BESIDE (ff_beside_get_type ())
+G_DECLARE_FINAL_TYPE (FfBeside, ff_beside, FF, BESIDE, GtkWidget)
+
+/* Whether they stand side by side at this width. */
+gboolean ff_beside_is_wide (FfBeside *self);
