@@ -98,7 +98,14 @@ FfChartFacts *
 ff_chart_facts (const FfDay *day, int step_s, gint64 now)
 {
   static const FfDayChange no_change;
-  g_autoptr (FfDayProblem) problem = ff_day_problem_new (day, &no_change, NULL);
+
+  return ff_chart_facts_changed (day, &no_change, step_s, now);
+}
+
+FfChartFacts *
+ff_chart_facts_changed (const FfDay *day, const FfDayChange *change, int step_s, gint64 now)
+{
+  g_autoptr (FfDayProblem) problem = ff_day_problem_new (day, change, NULL);
   FfChartFacts *facts;
 
   if (problem == NULL)

@@ -27,5 +27,11 @@ typedef struct {
 
 /* `now` 0: none. Needs a day that ff_day_plan() can plan; samples every `step_s` seconds. */
 FfChartFacts *ff_chart_facts (const FfDay *day, int step_s, gint64 now) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same under a change that is tried: the light of another sky, the axis of other hours. */
+FfChartFacts *ff_chart_facts_changed (const FfDay *day,
+                                      const FfDayChange *change,
+                                      int step_s,
+                                      gint64 now) G_GNUC_WARN_UNUSED_RESULT;
 void ff_chart_facts_free (FfChartFacts *facts);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfChartFacts, ff_chart_facts_free)

@@ -237,3 +237,10 @@ ff_day_plan (const FfDay *day, const FfDayChange *change, GError **error)
     }
   return g_steal_pointer (&plan);
 }
+
+void
+ff_day_plan_compare (const FfDayPlan *before, FfDayPlan *after)
+{
+  g_ptr_array_set_size (after->changes, 0);
+  ff_plan_add_changes (before, after);
+}

@@ -32,3 +32,7 @@ typedef struct {
 FfDayPlan *ff_day_plan (const FfDay *day,
                         const FfDayChange *change,
                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Says anew in `after->changes` what `after` does to `before`, another sky included: the shots that
+ * are lost or won, the number of sorties, the filters. */
+void ff_day_plan_compare (const FfDayPlan *before, FfDayPlan *after);

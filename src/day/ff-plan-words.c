@@ -237,9 +237,44 @@ line_of_shot (const FfDayPlan *plan, const char *shot)
   return NULL;
 }
 
+/* Shots whose filter changes in the same way. */
+typedef struct {
+  double before, after;
+  GString *shots;
+  gulong n_shots;
+} Swap;
+
 static void
-add_other_filters (const FfDayPlan *before, FfDayPlan *after)
+swap_clear (gpointer data)
 {
+  g_string_free (((Swap *) data)->shots, TRUE);
+}
+
+static void
+add_swap (GArray *swaps, const char *shot, double before, double after)
+{
+  Swap swap = { before, after, NULL, 1 };
+
+  for (guint i = 0; i < swaps->len; i++)
+    {
+      Swap *known = &g_array_index (swaps, Swap, i);
+
+      if (fabs (known->before - before) >= 0.05 || fabs (known->after - after) >= 0.05)
+        continue;
+      g_string_append_printf (known->shots, ", %s", shot);
+      known->n_shots++;
+      return;
+    }
+  swap.shots = g_string_new (shot);
+  g_array_append_val (swaps, swap);
+}
+
+static GArray *
+find_swaps (const FfDayPlan *before, const FfDayPlan *after)
+{
+  GArray *swaps = g_array_new (FALSE, FALSE, sizeof (Swap));
+
+  g_array_set_clear_func (swaps, swap_clear);
   for (guint i = 0; i < after->lines->len; i++)
     {
       const FfPlanLine *line = g_ptr_array_index (after->lines, i);
@@ -248,17 +283,44 @@ add_other_filters (const FfDayPlan *before, FfDayPlan *after)
         {
           const FfPlanTake *take = g_ptr_array_index (line->takes, j);
           const FfPlanLine *was = line_of_shot (before, take->shot);
-          g_autofree char *new_stops = ff_stops_format (line->filter_stops);
-          g_autofree char *old_stops = NULL;
 
-          if (was == NULL || fabs (was->filter_stops - line->filter_stops) < 0.05)
-            continue;
-          old_stops = ff_stops_format (was->filter_stops);
-          g_ptr_array_add (after->changes,
-                           /* Translators: shot label, strength of the new filter, of the old one. */
-                           g_strdup_printf (_ ("%s flies behind %s instead of %s."),
-                                            take->shot, new_stops, old_stops));
+          if (was != NULL && fabs (was->filter_stops - line->filter_stops) >= 0.05)
+            add_swap (swaps, take->shot, was->filter_stops, line->filter_stops);
         }
+    }
+  return swaps;
+}
+
+static char *
+behind_text (double stops)
+{
+  g_autofree char *strength = ff_stops_format (stops);
+
+  if (stops < 0.05)
+    /* Translators: how a shot is flown, within "G flies … instead of …". */
+    return g_strdup (_ ("without a filter"));
+  /* Translators: the same, with the strength of the filter: "behind 5 stops". */
+  return g_strdup_printf (_ ("behind %s"), strength);
+}
+
+static void
+add_other_filters (const FfDayPlan *before, FfDayPlan *after)
+{
+  g_autoptr (GArray) swaps = find_swaps (before, after);
+
+  for (guint i = 0; i < swaps->len; i++)
+    {
+      const Swap *swap = &g_array_index (swaps, Swap, i);
+      g_autofree char *now = behind_text (swap->after);
+      g_autofree char *then = behind_text (swap->before);
+
+      g_ptr_array_add (after->changes,
+                       /* Translators: labels of shots; "behind 2 stops"; what it was before. */
+                       g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                                     "%s flies %s instead of %s.",
+                                                     "%s fly %s instead of %s.",
+                                                     swap->n_shots),
+                                        swap->shots->str, now, then));
     }
 }
 

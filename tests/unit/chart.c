@@ -339,7 +339,7 @@ test_missed_shots_in_words (void **state)
 
   g_ptr_array_add (fixture->plan.missed, &miss);
   chart = chart_of (fixture, 1200, 420, 1);
-  assert_true (says (chart, "Not flown: E, panorama. No battery is ready in its window."));
+  assert_true (says (chart, "Not flown: E, panorama: No battery is ready in its window."));
   check_table (chart, &fixture->plan);
 }
 
@@ -485,11 +485,34 @@ test_ticks_follow_the_clock (void **state)
   assert_int_equal (ff_time_axis_step (&axis, 31), 60);
 }
 
+/* At the height it asks for nothing is given up, and a line less is not enough for all. */
+static void
+test_the_height_it_asks_for (void **state)
+{
+  g_autoptr (FfChartFixture) fixture = ff_chart_fixture_demo ();
+  const double widths[] = { 360, 620, 900, 1400 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
+    for (double scale = 1; scale <= 2; scale++)
+      {
+        FfChartFrame frame = { &ff_palette_light, NULL, scale, widths[i], 0 };
+        double height = ff_day_chart_height (&fixture->facts, &fixture->plan, &frame);
+        g_autoptr (FfDayChart) chart = chart_of (fixture, widths[i], height, scale);
+        g_autoptr (FfDayChart) low = chart_of (fixture, widths[i], height * 0.5, scale);
+
+        check_labels (chart, widths[i], height);
+        assert_true (ff_labels_count (ff_day_chart_labels (chart))
+                     > ff_labels_count (ff_day_chart_labels (low)));
+        assert_true (height > 200 * scale && height < 600 * scale);
+      }
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_any_day_in_any_frame),
+    cmocka_unit_test (test_the_height_it_asks_for),
     cmocka_unit_test (test_demo_day_says_what_it_must),
     cmocka_unit_test (test_demo_day_as_a_table),
     cmocka_unit_test (test_every_size_of_the_demo_day),

@@ -8,8 +8,10 @@
 
 /* Heights in em. */
 #define SUN_LEAST 2.6
+#define SUN_GOOD 3.6
 #define SUN_MOST 8.5
 #define LIGHT_LEAST 3.0
+#define LIGHT_GOOD 5.0
 #define LIGHT_MOST 14.0
 #define NEED_HEIGHT 1.9
 #define RULER_HEIGHT 1.9
@@ -24,7 +26,8 @@
 #define CHARGE_ROW 1.8
 #define WORD_ROW 1.5
 #define GAP 0.7
-#define GUTTER 6.6
+#define GUTTER 6.6 /* at least; as wide as its names need, */
+#define GUTTER_MOST 10.0
 #define WIDE 46.0 /* from here on names stand in a gutter */
 
 #define MOST_LANES 12
@@ -210,7 +213,8 @@ static void
 write_name (FfDayChart *chart, const cairo_rectangle_t *part, const char *name, double y)
 {
   FfLabel label = { .text = name, .style = FF_TEXT_SMALL, .colour = chart->palette.soft,
-                    .x = chart->pad, .y = y, .max_width = (GUTTER - 0.6) * chart->em };
+                    .x = chart->pad, .y = y,
+                    .max_width = chart->axis.left - chart->pad - 0.6 * chart->em };
 
   if (part->height > 0)
     ff_labels_place (chart->labels, &label, NULL);
@@ -246,15 +250,50 @@ write_names (FfDayChart *chart, const FfDayPlan *plan)
   ff_labels_keep_off (chart->labels, &gutter);
 }
 
+static double
+gutter_width (FfDayChart *chart)
+{
+  const char *const names[] = { _ ("Sun"), _ ("Light, EV"), _ ("Need, stops"), _ ("Sorties"),
+                                _ ("Charger") };
+  double width = GUTTER * chart->em;
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      FfLabel label = { .text = names[i], .style = FF_TEXT_SMALL };
+
+      width = MAX (width, ff_labels_width (chart->labels, &label) + 0.8 * chart->em);
+    }
+  return MIN (width, GUTTER_MOST * chart->em);
+}
+
+static void
+set_sides (FfDayChart *chart)
+{
+  chart->pad = MIN (1.0 * chart->em, chart->width / 40);
+  chart->has_gutter = chart->width >= WIDE * chart->em;
+  chart->axis.left = chart->pad + (chart->has_gutter ? gutter_width (chart) : 0);
+  chart->axis.right = MAX (chart->width - chart->pad, chart->axis.left + 1);
+}
+
+double
+ff_chart_wanted_height (FfDayChart *chart, const FfChartFacts *facts, const FfDayPlan *plan)
+{
+  FfChartShare share;
+  double more = 0;
+
+  set_sides (chart);
+  share = everything (chart, facts, plan);
+  more += share.sun ? SUN_GOOD - SUN_LEAST : 0;
+  more += share.light ? LIGHT_GOOD - LIGHT_LEAST : 0;
+  return ceil ((least_height (&share) + more) * chart->em + 2 * chart->pad);
+}
+
 void
 ff_chart_layout_bands (FfDayChart *chart, const FfChartFacts *facts, const FfDayPlan *plan)
 {
   double free_em;
 
-  chart->pad = MIN (1.0 * chart->em, chart->width / 40);
-  chart->has_gutter = chart->width >= WIDE * chart->em;
-  chart->axis.left = chart->pad + (chart->has_gutter ? GUTTER * chart->em : 0);
-  chart->axis.right = MAX (chart->width - chart->pad, chart->axis.left + 1);
+  set_sides (chart);
   free_em = (chart->height - 2 * chart->pad) / chart->em;
   chart->share = everything (chart, facts, plan);
   for (int level = 1; level < N_LEVELS && least_height (&chart->share) > free_em; level++)

@@ -99,6 +99,10 @@ char *ff_chart_one_decimal (double value);
 double ff_chart_sample (const FfChartFacts *facts, const double *values, gint64 at);
 
 void ff_chart_layout_bands (FfDayChart *chart, const FfChartFacts *facts, const FfDayPlan *plan);
+/* The height at which nothing has to be given up and the curves can be read. */
+double ff_chart_wanted_height (FfDayChart *chart,
+                               const FfChartFacts *facts,
+                               const FfDayPlan *plan);
 void ff_chart_layout_ruler (FfDayChart *chart, const FfChartFacts *facts);
 void ff_chart_layout_flags (FfDayChart *chart, const FfChartFacts *facts);
 void ff_chart_layout_sky (FfDayChart *chart, const FfChartFacts *facts);

@@ -106,7 +106,7 @@ static char *
 missed_sentence (const FfPlanMiss *miss)
 {
   /* Translators: label of a shot, its title, why it is not flown. */
-  return g_strdup_printf (_ ("Not flown: %s, %s. %s"), miss->shot, miss->title, miss->reason);
+  return g_strdup_printf (_ ("Not flown: %s, %s: %s"), miss->shot, miss->title, miss->reason);
 }
 
 GPtrArray *

@@ -79,6 +79,16 @@ ff_day_chart_new (const FfChartFacts *facts, const FfDayPlan *plan, const FfChar
   return chart;
 }
 
+double
+ff_day_chart_height (const FfChartFacts *facts, const FfDayPlan *plan, const FfChartFrame *frame)
+{
+  g_autoptr (FfDayChart) chart = g_new0 (FfDayChart, 1);
+
+  make_arrays (chart);
+  take_frame (chart, facts, frame);
+  return ff_chart_wanted_height (chart, facts, plan);
+}
+
 void
 ff_day_chart_free (FfDayChart *chart)
 {
@@ -89,7 +99,7 @@ ff_day_chart_free (FfDayChart *chart)
 
   for (guint i = 0; i < G_N_ELEMENTS (arrays); i++)
     g_array_unref (arrays[i]);
-  g_ptr_array_unref (chart->rows);
+  g_clear_pointer (&chart->rows, g_ptr_array_unref);
   ff_labels_free (chart->labels);
   g_time_zone_unref (chart->zone);
   g_free (chart);

@@ -48,6 +48,12 @@ FfDayChart *ff_day_chart_new (const FfChartFacts *facts,
                               const FfDayPlan *plan,
                               const FfChartFrame *frame) G_GNUC_WARN_UNUSED_RESULT;
 void ff_day_chart_free (FfDayChart *chart);
+
+/* The height at which everything finds its place at this width; the frame's own is not read. */
+double ff_day_chart_height (const FfChartFacts *facts,
+                            const FfDayPlan *plan,
+                            const FfChartFrame *frame);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayChart, ff_day_chart_free)
 
 /* Draws into (0, 0) to (width, height), all of it. A line that is marked has a ring; 0: none. */
