@@ -21,13 +21,18 @@ enum { PROP_0, PROP_STOPS, PROP_TENTHS, N_PROPS };
 static GParamSpec *properties[N_PROPS];
 
 void
-ff_block_draw (GtkSnapshot *snapshot, const graphene_rect_t *area, double stops)
+ff_block_draw (GtkWidget *widget,
+               GtkSnapshot *snapshot,
+               const graphene_rect_t *area,
+               double stops)
 {
+  PangoContext *context = gtk_widget_get_pango_context (widget);
   cairo_rectangle_t box = { area->origin.x + 1, area->origin.y + 1, area->size.width - 2,
                             area->size.height - 2 };
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, area);
 
-  ff_neutral_block_draw (cr, ff_looks_palette (), &box, stops, NULL);
+  ff_neutral_block_draw (cr, ff_looks_palette (), &box, stops,
+                         pango_context_get_font_description (context));
   cairo_destroy (cr);
 }
 
@@ -59,7 +64,7 @@ ff_block_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (isnan (self->stops))
     draw_unknown (snapshot, &area);
   else
-    ff_block_draw (snapshot, &area, self->stops);
+    ff_block_draw (widget, snapshot, &area, self->stops);
 }
 
 /* As large as two figures and a point of its own font need, so that blocks line up in a list. */

@@ -14,5 +14,8 @@ GtkWidget *ff_block_new (double stops);
 void ff_block_set_stops (FfBlock *self, double stops);
 double ff_block_get_stops (FfBlock *self);
 
-/* The same drawing without a widget. */
-void ff_block_draw (GtkSnapshot *snapshot, const graphene_rect_t *area, double stops);
+/* The same drawing in another widget, in its font. */
+void ff_block_draw (GtkWidget *widget,
+                    GtkSnapshot *snapshot,
+                    const graphene_rect_t *area,
+                    double stops);

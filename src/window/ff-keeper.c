@@ -409,28 +409,42 @@ ff_keeper_find_shot (FfKeeper *self, const char *id)
   return NULL;
 }
 
+FfAnswer *
+ff_keeper_answer (FfKeeper *self)
+{
+  return ff_planner_answer (self->planner);
+}
+
 const FfDay *
 ff_keeper_day (FfKeeper *self)
 {
-  return ff_planner_day (self->planner);
+  const FfAnswer *answer = ff_keeper_answer (self);
+
+  return answer != NULL ? answer->day : NULL;
 }
 
 const FfDayPlan *
 ff_keeper_plan (FfKeeper *self)
 {
-  return ff_planner_plan (self->planner);
+  const FfAnswer *answer = ff_keeper_answer (self);
+
+  return answer != NULL ? answer->plan : NULL;
 }
 
 const FfChartFacts *
 ff_keeper_chart (FfKeeper *self)
 {
-  return ff_planner_chart (self->planner);
+  const FfAnswer *answer = ff_keeper_answer (self);
+
+  return answer != NULL ? answer->chart : NULL;
 }
 
 const char *
 ff_keeper_why (FfKeeper *self)
 {
-  return ff_planner_why (self->planner);
+  const FfAnswer *answer = ff_keeper_answer (self);
+
+  return answer != NULL ? answer->why : NULL;
 }
 
 gboolean

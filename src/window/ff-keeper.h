@@ -14,6 +14,7 @@
 
 #include <gio/gio.h>
 
+#include "ff-answer.h"
 #include "ff-chart-facts.h"
 #include "ff-crew.h"
 #include "ff-day.h"
@@ -62,6 +63,9 @@ const FfDayPlan *ff_keeper_plan (FfKeeper *self);
 const FfChartFacts *ff_keeper_chart (FfKeeper *self);
 const char *ff_keeper_why (FfKeeper *self);
 gboolean ff_keeper_is_planning (FfKeeper *self);
+
+/* All four at once, NULL while there is none; to hold on to it take a reference. */
+FfAnswer *ff_keeper_answer (FfKeeper *self);
 
 /* A copy to change and hand to ff_keeper_save_…(); NULL when it is no longer there. */
 FfJob *ff_keeper_dup_job (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;

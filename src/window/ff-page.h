@@ -56,6 +56,8 @@ typedef struct {
   GType (*get_type) (void);
   const char *help;      /* name of its page of the help */
   const FfPageKey *keys; /* ends with { NULL }; or NULL */
+  gboolean shows_day;    /* it shows the day and all that is open in its plan by itself: the strip
+                            of the day and the line of what is open stay away */
 } FfPageInfo;
 
 /* The pages that are built, in their order. */

@@ -3,25 +3,15 @@
 
 #include <gio/gio.h>
 
-#include "ff-records.h"
-
-#define CHART_STEP_S 120
-
-typedef struct {
-  FfDay *day;
-  FfDayPlan *plan;
-  FfChartFacts *chart;
-  char *why; /* the sentence that says what keeps it from being planned */
-} Answer;
-
 struct _FfPlanner {
   GObject parent_instance;
 
   char *data_dir;
-  char *job_id;  /* of the last question; NULL: none */
-  gboolean busy; /* a worker is out */
+  char *job_id;   /* of the last question; NULL: none */
+  FfTry tried;    /* of the last question */
+  gboolean busy;  /* a worker is out */
   gboolean stale; /* another question came while it was */
-  Answer *answer;
+  FfAnswer *answer;
 };
 
 G_DEFINE_FINAL_TYPE (FfPlanner, ff_planner, G_TYPE_OBJECT)
@@ -30,21 +20,12 @@ enum { CHANGED, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
-static void
-answer_free (Answer *answer)
-{
-  g_clear_pointer (&answer->chart, ff_chart_facts_free);
-  g_clear_pointer (&answer->plan, ff_day_plan_free);
-  g_clear_pointer (&answer->day, ff_day_free);
-  g_free (answer->why);
-  g_free (answer);
-}
-
 /* The worker */
 
 typedef struct {
   char *data_dir;
   char *job_id;
+  FfTry tried;
 } Question;
 
 static void
@@ -54,57 +35,40 @@ question_free (gpointer data)
 
   g_free (question->data_dir);
   g_free (question->job_id);
+  ff_try_clear (&question->tried);
   g_free (question);
-}
-
-static gint64
-now (void)
-{
-  return g_get_real_time () / G_USEC_PER_SEC;
-}
-
-/* Everything that follows from the store as it is at this moment. Never NULL. */
-static Answer *
-work_out (const Question *question)
-{
-  g_autoptr (GError) error = NULL;
-  g_autoptr (FfStore) store = ff_records_open (question->data_dir, FF_RECORDS_READ, &error);
-  Answer *answer = g_new0 (Answer, 1);
-
-  if (store != NULL)
-    answer->day = ff_day_load (store, question->job_id, &error);
-  if (answer->day != NULL)
-    answer->plan = ff_day_plan (answer->day, NULL, &error);
-  if (answer->plan != NULL)
-    answer->chart = ff_chart_facts (answer->day, CHART_STEP_S, now ());
-  if (error != NULL)
-    answer->why = g_strdup (error->message);
-  return answer;
 }
 
 static void
 work (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
-  g_task_return_pointer (task, work_out (task_data), (GDestroyNotify) answer_free);
+  const Question *question = task_data;
+
+  g_task_return_pointer (
+      task, ff_answer_new (question->data_dir, question->job_id, &question->tried),
+      (GDestroyNotify) ff_answer_unref);
 }
 
 /* The main thread */
 
 static void start (FfPlanner *self);
 
+/* Whoever borrowed the last answer may still look at it while it hears of the new one. */
 static void
-take_answer (FfPlanner *self, Answer *answer)
+take_answer (FfPlanner *self, FfAnswer *answer)
 {
-  g_clear_pointer (&self->answer, answer_free);
+  FfAnswer *last = self->answer;
+
   self->answer = answer;
   g_signal_emit (self, signals[CHANGED], 0);
+  g_clear_pointer (&last, ff_answer_unref);
 }
 
 static void
 finished (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FfPlanner *self = FF_PLANNER (source);
-  Answer *answer = g_task_propagate_pointer (G_TASK (result), NULL);
+  FfAnswer *answer = g_task_propagate_pointer (G_TASK (result), NULL);
 
   self->busy = FALSE;
   if (!self->stale && self->job_id != NULL && answer != NULL)
@@ -113,7 +77,7 @@ finished (GObject *source, GAsyncResult *result, gpointer user_data)
       return;
     }
   /* The question has changed meanwhile: this is the answer to an old one. */
-  g_clear_pointer (&answer, answer_free);
+  g_clear_pointer (&answer, ff_answer_unref);
   if (self->job_id != NULL)
     start (self);
 }
@@ -126,6 +90,7 @@ start (FfPlanner *self)
 
   question->data_dir = g_strdup (self->data_dir);
   question->job_id = g_strdup (self->job_id);
+  ff_try_set (&question->tried, &self->tried);
   g_task_set_task_data (task, question, question_free);
   self->busy = TRUE;
   self->stale = FALSE;
@@ -139,7 +104,8 @@ ff_planner_finalize (GObject *object)
 {
   FfPlanner *self = FF_PLANNER (object);
 
-  g_clear_pointer (&self->answer, answer_free);
+  g_clear_pointer (&self->answer, ff_answer_unref);
+  ff_try_clear (&self->tried);
   g_free (self->data_dir);
   g_free (self->job_id);
   G_OBJECT_CLASS (ff_planner_parent_class)->finalize (object);
@@ -156,6 +122,7 @@ ff_planner_class_init (FfPlannerClass *klass)
 static void
 ff_planner_init (FfPlanner *self)
 {
+  ff_try_clear (&self->tried);
 }
 
 /* Public */
@@ -172,6 +139,12 @@ ff_planner_new (const char *data_dir)
 void
 ff_planner_ask (FfPlanner *self, const char *job_id)
 {
+  ff_planner_ask_try (self, job_id, NULL);
+}
+
+void
+ff_planner_ask_try (FfPlanner *self, const char *job_id, const FfTry *tried)
+{
   gboolean other;
 
   g_return_if_fail (FF_IS_PLANNER (self));
@@ -181,6 +154,7 @@ ff_planner_ask (FfPlanner *self, const char *job_id)
       g_free (self->job_id);
       self->job_id = g_strdup (job_id);
     }
+  ff_try_set (&self->tried, tried);
   /* Another job's plan must not stand under this job's name. */
   if (other && self->answer != NULL)
     take_answer (self, NULL);
@@ -189,28 +163,11 @@ ff_planner_ask (FfPlanner *self, const char *job_id)
     start (self);
 }
 
-const FfDay *
-ff_planner_day (FfPlanner *self)
+FfAnswer *
+ff_planner_answer (FfPlanner *self)
 {
-  return self->answer != NULL ? self->answer->day : NULL;
-}
-
-const FfDayPlan *
-ff_planner_plan (FfPlanner *self)
-{
-  return self->answer != NULL ? self->answer->plan : NULL;
-}
-
-const FfChartFacts *
-ff_planner_chart (FfPlanner *self)
-{
-  return self->answer != NULL ? self->answer->chart : NULL;
-}
-
-const char *
-ff_planner_why (FfPlanner *self)
-{
-  return self->answer != NULL ? self->answer->why : NULL;
+  g_return_val_if_fail (FF_IS_PLANNER (self), NULL);
+  return self->answer;
 }
 
 gboolean

@@ -6,22 +6,21 @@
 
 #include <glib-object.h>
 
-#include "ff-chart-facts.h"
-#include "ff-day.h"
+#include "ff-answer.h"
 
 #define FF_TYPE_PLANNER (ff_planner_get_type ())
 G_DECLARE_FINAL_TYPE (FfPlanner, ff_planner, FF, PLANNER, GObject)
 
-/* Signal "changed": another day, plan or reason. */
+/* Signal "changed": another answer, or none any more. */
 FfPlanner *ff_planner_new (const char *data_dir) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Plan this job as the store has it now. NULL: no job, the last plan is dropped at once. */
+/* Plan this job as the store has it now. NULL: no job, the last answer is dropped at once. */
 void ff_planner_ask (FfPlanner *self, const char *job_id);
 
-/* The last answer; borrowed until "changed". A day without a plan has a reason in `why`. */
-const FfDay *ff_planner_day (FfPlanner *self);
-const FfDayPlan *ff_planner_plan (FfPlanner *self);
-const FfChartFacts *ff_planner_chart (FfPlanner *self);
-const char *ff_planner_why (FfPlanner *self);
+/* The same under a change that is tried; the last answer stays until this one has come. */
+void ff_planner_ask_try (FfPlanner *self, const char *job_id, const FfTry *tried);
+
+/* The last answer, or NULL. Borrowed until "changed"; to keep it longer, take a reference. */
+FfAnswer *ff_planner_answer (FfPlanner *self);
 
 gboolean ff_planner_is_busy (FfPlanner *self);

@@ -16,6 +16,7 @@ struct _FfStrip {
   GtkWidget parent_instance;
 
   FfKeeper *keeper;
+  gboolean unwanted;
 };
 
 G_DEFINE_FINAL_TYPE (FfStrip, ff_strip, GTK_TYPE_WIDGET)
@@ -112,7 +113,7 @@ draw_sunset (GtkSnapshot *snapshot, const Layout *layout, float height)
 }
 
 static void
-draw_sorties (GtkSnapshot *snapshot, const Layout *layout)
+draw_sorties (GtkWidget *widget, GtkSnapshot *snapshot, const Layout *layout)
 {
   for (guint i = 0; i < layout->plan->lines->len; i++)
     {
@@ -120,7 +121,7 @@ draw_sorties (GtkSnapshot *snapshot, const Layout *layout)
       float from = roundf (x_of (layout, line->off_by));
       float to = roundf (x_of (layout, line->land_by));
 
-      ff_block_draw (snapshot,
+      ff_block_draw (widget, snapshot,
                      &GRAPHENE_RECT_INIT (from, 0, MAX (to - from, 8), layout->block_height),
                      line->filter_stops);
     }
@@ -142,7 +143,7 @@ ff_strip_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   draw_sunset (snapshot, &layout, (float) gtk_widget_get_height (widget));
   draw_hours (self, snapshot, &layout);
-  draw_sorties (snapshot, &layout);
+  draw_sorties (widget, snapshot, &layout);
 }
 
 /* Callbacks */
@@ -177,7 +178,7 @@ on_plan_changed (FfStrip *self)
 {
   g_autofree char *words = strip_words (self);
 
-  gtk_widget_set_visible (GTK_WIDGET (self), words[0] != '\0');
+  gtk_widget_set_visible (GTK_WIDGET (self), words[0] != '\0' && !self->unwanted);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
@@ -238,5 +239,15 @@ ff_strip_set_keeper (FfStrip *self, FfKeeper *keeper)
     return;
   g_signal_connect_object (keeper, "plan-changed", G_CALLBACK (on_plan_changed), self,
                            G_CONNECT_SWAPPED);
+  on_plan_changed (self);
+}
+
+void
+ff_strip_set_wanted (FfStrip *self, gboolean wanted)
+{
+  g_return_if_fail (FF_IS_STRIP (self));
+  if (self->unwanted == !wanted)
+    return;
+  self->unwanted = !wanted;
   on_plan_changed (self);
 }

@@ -12,3 +12,6 @@
 G_DECLARE_FINAL_TYPE (FfStrip, ff_strip, FF, STRIP, GtkWidget)
 
 void ff_strip_set_keeper (FfStrip *self, FfKeeper *keeper);
+
+/* Whether it is wanted where it stands; it shows itself only when there is a plan as well. */
+void ff_strip_set_wanted (FfStrip *self, gboolean wanted);

@@ -66,7 +66,7 @@ show_job (FfWindow *self)
   set_facts (self, facts);
   set_words (self->version, job->version);
   gtk_widget_set_visible (GTK_WIDGET (self->example), job->example);
-  set_words (self->open_line, open);
+  set_words (self->open_line, self->info->shows_day ? NULL : open);
 }
 
 static void
@@ -89,6 +89,7 @@ static void
 show_head (FfWindow *self)
 {
   gtk_widget_set_visible (self->job_head, on_part (self));
+  ff_strip_set_wanted (self->strip, on_part (self) && !self->info->shows_day);
   gtk_widget_set_visible (self->back, on_part (self));
   if (on_part (self))
     show_job (self);

@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A change of the day that is tried and never stored: another sky, a late start, an item that is
+ * not there. */
+#pragma once
+
+#include "ff-day.h"
+
+#define FF_TRY_SAME_SKY (-1)
+
+typedef struct {
+  int sky;          /* FfSky, or FF_TRY_SAME_SKY */
+  int late_minutes; /* 0: on time */
+  char *without;    /* label of an item, owned; NULL: nothing is missing */
+} FfTry;
+
+/* As the day is stored. */
+#define FF_TRY_INIT { .sky = FF_TRY_SAME_SKY }
+
+void ff_try_clear (FfTry *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (FfTry, ff_try_clear)
+
+/* `self` must have been initialised. NULL: as stored. */
+void ff_try_set (FfTry *self, const FfTry *other);
+
+gboolean ff_try_is_none (const FfTry *self);
+
+/* "overcast, 10 min late, without b1"; empty when it is none. */
+char *ff_try_words (const FfTry *self) G_GNUC_WARN_UNUSED_RESULT;
