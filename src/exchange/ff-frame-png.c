@@ -5,9 +5,6 @@
 
 #include "ff-frame-private.h"
 
-/* No chunk but the pixels themselves has to be this large. */
-#define MAX_CHUNK (8u << 20)
-
 typedef struct {
   png_structp png;
   png_infop info;
@@ -78,7 +75,9 @@ decode (Reader *reader, FILE *file, FfFramePixels *pixels, GError **error)
 {
   if (setjmp (png_jmpbuf (reader->png)) != 0)
     return ff_frame_refuse (error, ff_frame_damaged ());
-  png_set_chunk_malloc_max (reader->png, MAX_CHUNK);
+  /* Pieces that are not needed to see the picture are skipped unread: the library would make room
+   * for whatever length they claim. */
+  png_set_keep_unknown_chunks (reader->png, PNG_HANDLE_CHUNK_NEVER, NULL, -1);
   png_init_io (reader->png, file);
   png_read_info (reader->png, reader->info);
   even_out (reader);

@@ -89,12 +89,13 @@ read_preview (FfFrameTags *tags, FILE *file, FfFramePixels *pixels, GError **err
 static gboolean
 read_pixels (const char *path,
              FILE *file,
+             Format format,
              FfFrameTags *tags,
              FfFramePixels *pixels,
              gboolean *ret_is_preview,
              GError **error)
 {
-  switch (format_of (file))
+  switch (format)
     {
     case FORMAT_JPEG:
       return ff_frame_read_jpeg_file (file, pixels, error);
@@ -133,35 +134,41 @@ open_regular (const char *path, GError **error)
   return file;
 }
 
+/* Tags are read before the pixels only where they say which pixels to read. Elsewhere a picture
+ * must be sound first: the library of tags takes the length of a piece at its word, and asks for
+ * two gigabytes when a damaged one says so. */
+static gboolean
+read_open_file (const char *path, FILE *file, FfFrame *frame, GError **error)
+{
+  const Format format = format_of (file);
+  g_autofree FfFramePixels *pixels = g_new0 (FfFramePixels, 1);
+  g_autoptr (FfFrameTags) tags = format == FORMAT_TIFF ? ff_frame_tags_new (path, file) : NULL;
+
+  if (!read_pixels (path, file, format, tags, pixels, &frame->is_preview, error))
+    return FALSE;
+  if (format != FORMAT_TIFF)
+    tags = ff_frame_tags_new (path, NULL);
+  frame->width = pixels->width;
+  frame->height = pixels->height;
+  ff_histogram_measure (&pixels->histogram, &frame->tones);
+  ff_frame_tags_fill (tags, frame);
+  return TRUE;
+}
+
 gboolean
 ff_frame_read (const char *path, FfFrame *ret_frame, GError **error)
 {
   FILE *file = open_regular (path, error);
-  g_autofree FfFramePixels *pixels = g_new0 (FfFramePixels, 1);
-  g_autoptr (FfFrameTags) tags = NULL;
   FfFrame frame = { 0 };
-  gboolean read;
+  gboolean read = file != NULL && read_open_file (path, file, &frame, error);
 
-  if (file == NULL)
-    {
-      g_prefix_error (error, "%s: ", path);
-      return FALSE;
-    }
-  if (format_of (file) != FORMAT_UNKNOWN)
-    tags = ff_frame_tags_new (path, format_of (file) == FORMAT_TIFF ? file : NULL);
-  read = read_pixels (path, file, tags, pixels, &frame.is_preview, error);
-  fclose (file);
-  if (!read)
-    {
-      g_prefix_error (error, "%s: ", path);
-      return FALSE;
-    }
-  frame.width = pixels->width;
-  frame.height = pixels->height;
-  ff_histogram_measure (&pixels->histogram, &frame.tones);
-  ff_frame_tags_fill (tags, &frame);
-  *ret_frame = frame;
-  return TRUE;
+  if (file != NULL)
+    fclose (file);
+  if (read)
+    *ret_frame = frame;
+  else
+    g_prefix_error (error, "%s: ", path);
+  return read;
 }
 
 gboolean

@@ -5,6 +5,7 @@
 #include <glib/gstdio.h>
 #include <math.h>
 #include <string.h>
+#include <sys/resource.h>
 #include <sys/stat.h>
 
 #include "ff-error.h"
@@ -382,6 +383,35 @@ test_absurd_sizes (void **state)
   assert_refused (path, "megapixels");
 }
 
+/* Pieces of a PNG that claim nearly a gigabyte, of the pixels and of other things: refused without
+ * making room for them. */
+static void
+test_absurd_pieces (void **state)
+{
+  static const char *const names[] = { "IDAT", "zTXt", "eXIf", "iCCP", "abCd" };
+  const FfTestPicture small = { 48, 40, FF_TEST_NOISE };
+  g_autofree char *path = path_of ("absurd.png");
+  struct rusage usage;
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_autofree char *data = NULL;
+      gsize length;
+      char *piece;
+
+      ff_test_picture_write (path, FF_TEST_PNG, &small);
+      assert_true (g_file_get_contents (path, &data, &length, NULL));
+      piece = memmem (data, length, "IDAT", 4);
+      assert_non_null (piece);
+      memcpy (piece - 4, "\x38\x00\x00\x00", 4);
+      memcpy (piece, names[i], 4);
+      write_bytes (path, data, length);
+      assert_refused (path, "damaged");
+    }
+  assert_int_equal (getrusage (RUSAGE_SELF, &usage), 0);
+  assert_true (usage.ru_maxrss < 400 * 1024);
+}
+
 /* Cut short anywhere: one sentence and no crash. Only what is behind the pixels may be missing. */
 static void
 test_truncations (void **state)
@@ -489,6 +519,7 @@ main (void)
     cmocka_unit_test (test_hostile_exif),
     cmocka_unit_test (test_no_pictures),
     cmocka_unit_test (test_absurd_sizes),
+    cmocka_unit_test (test_absurd_pieces),
     cmocka_unit_test (test_truncations),
     cmocka_unit_test (test_flipped_bytes),
   };
