@@ -6,7 +6,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "ff-beside.h"
+#include "ff-shot-beside.h"
 #include "ff-block.h"
 #include "ff-civil.h"
 #include "ff-note.h"
@@ -562,7 +562,7 @@ test_not_flown_is_said_with_its_reason (void **state)
 static gboolean
 is_side_by_side (gpointer beside)
 {
-  return ff_beside_is_wide (beside);
+  return ff_shot_beside_is_wide (beside);
 }
 
 static void
@@ -570,7 +570,7 @@ test_wide_has_the_need_beside_the_fields (void **state)
 {
   FfStage *stage = open_page (1200, 800);
 
-  assert_true (ff_stage_wait (is_side_by_side, find (stage, FF_TYPE_BESIDE)));
+  assert_true (ff_stage_wait (is_side_by_side, find (stage, FF_TYPE_SHOT_BESIDE)));
   ff_stage_free (stage);
 }
 
@@ -587,7 +587,7 @@ test_narrow_shows_list_then_shot (void **state)
   ff_stage_settle ();
   assert_true (ff_split_get_show_content (split));
   assert_string_equal (ff_entry_get_text (entry_of (stage, FF_SHOT_LABEL)), "G");
-  assert_false (ff_beside_is_wide (FF_BESIDE (find (stage, FF_TYPE_BESIDE))));
+  assert_false (ff_shot_beside_is_wide (FF_SHOT_BESIDE (find (stage, FF_TYPE_SHOT_BESIDE))));
   gtk_widget_activate_action (page_of (stage), "shot.leave", NULL);
   assert_false (ff_split_get_show_content (split));
   ff_stage_free (stage);

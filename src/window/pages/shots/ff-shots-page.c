@@ -4,7 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "ff-beside.h"
+#include "ff-shot-beside.h"
 #include "ff-block.h"
 #include "ff-shot-advice.h"
 #include "ff-shot-editor.h"
@@ -478,7 +478,7 @@ ff_shots_page_class_init (FfShotsPageClass *klass)
   widget_class->grab_focus = ff_shots_page_grab_focus;
   FF_PAGE_CLASS (klass)->refresh = ff_shots_page_refresh;
   FF_PAGE_CLASS (klass)->add = ff_shots_page_add;
-  g_type_ensure (FF_TYPE_BESIDE);
+  g_type_ensure (FF_TYPE_SHOT_BESIDE);
   g_type_ensure (FF_TYPE_BLOCK);
   g_type_ensure (FF_TYPE_SHOT_EDITOR);
   g_type_ensure (FF_TYPE_SHOT_NEEDS);

@@ -6,8 +6,8 @@
 
 #include <gtk/gtk.h>
 
-#define FF_TYPE_BESIDE (ff_beside_get_type ())
-G_DECLARE_FINAL_TYPE (FfBeside, ff_beside, FF, BESIDE, GtkWidget)
+#define FF_TYPE_SHOT_BESIDE (ff_shot_beside_get_type ())
+G_DECLARE_FINAL_TYPE (FfShotBeside, ff_shot_beside, FF, SHOT_BESIDE, GtkWidget)
 
 /* Whether they stand side by side at this width. */
-gboolean ff_beside_is_wide (FfBeside *self);
+gboolean ff_shot_beside_is_wide (FfShotBeside *self);

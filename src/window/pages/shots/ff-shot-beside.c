@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "ff-beside.h"
+#include "ff-shot-beside.h"
 
 #define GAP 20
 
-struct _FfBeside {
+struct _FfShotBeside {
   GtkWidget parent_instance;
 
   GtkWidget *form, *aside; /* NULL until the template gives them */
@@ -11,7 +11,7 @@ struct _FfBeside {
   int aside_width;
 };
 
-G_DEFINE_FINAL_TYPE (FfBeside, ff_beside, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (FfShotBeside, ff_shot_beside, GTK_TYPE_WIDGET)
 
 enum { PROP_0, PROP_FORM, PROP_ASIDE, PROP_ASIDE_WIDTH, N_PROPS };
 
@@ -38,14 +38,14 @@ height_at (GtkWidget *child, int width)
 }
 
 static int
-width_of_aside (FfBeside *self)
+width_of_aside (FfShotBeside *self)
 {
   return MAX (self->aside_width, least_width (self->aside));
 }
 
 /* The form keeps room for two short fields in a line; so large text stacks them, too. */
 static gboolean
-fits_beside (FfBeside *self, int width)
+fits_beside (FfShotBeside *self, int width)
 {
   int form = MAX (least_width (self->form) * 3 / 2, self->aside_width);
 
@@ -53,7 +53,7 @@ fits_beside (FfBeside *self, int width)
 }
 
 static void
-measure_height (FfBeside *self, int for_width, int *minimum, int *natural)
+measure_height (FfShotBeside *self, int for_width, int *minimum, int *natural)
 {
   int width = MAX (for_width, MAX (least_width (self->form), least_width (self->aside)));
   int aside = width_of_aside (self);
@@ -68,13 +68,13 @@ measure_height (FfBeside *self, int for_width, int *minimum, int *natural)
 /* Overrides */
 
 static GtkSizeRequestMode
-ff_beside_get_request_mode (GtkWidget *widget)
+ff_shot_beside_get_request_mode (GtkWidget *widget)
 {
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
-ff_beside_measure (GtkWidget *widget,
+ff_shot_beside_measure (GtkWidget *widget,
                    GtkOrientation orientation,
                    int for_size,
                    int *ret_minimum,
@@ -82,7 +82,7 @@ ff_beside_measure (GtkWidget *widget,
                    int *ret_minimum_baseline,
                    int *ret_natural_baseline)
 {
-  FfBeside *self = FF_BESIDE (widget);
+  FfShotBeside *self = FF_SHOT_BESIDE (widget);
 
   *ret_minimum_baseline = *ret_natural_baseline = -1;
   if (orientation == GTK_ORIENTATION_VERTICAL)
@@ -97,7 +97,7 @@ ff_beside_measure (GtkWidget *widget,
 /* Where the aside begins, so that it stays in sight: with its top, or with its end where it is
  * higher than the window. */
 static int
-sticky_y (FfBeside *self, int aside_height, int height)
+sticky_y (FfShotBeside *self, int aside_height, int height)
 {
   double value, page;
 
@@ -111,7 +111,7 @@ sticky_y (FfBeside *self, int aside_height, int height)
 }
 
 static void
-allocate_beside (FfBeside *self, int width, int height)
+allocate_beside (FfShotBeside *self, int width, int height)
 {
   gboolean mirrored = gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
   int aside = width_of_aside (self), form = width - aside - GAP;
@@ -125,9 +125,9 @@ allocate_beside (FfBeside *self, int width, int height)
 }
 
 static void
-ff_beside_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+ff_shot_beside_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
-  FfBeside *self = FF_BESIDE (widget);
+  FfShotBeside *self = FF_SHOT_BESIDE (widget);
   int aside;
 
   if (fits_beside (self, width))
@@ -142,7 +142,7 @@ ff_beside_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 }
 
 static void
-drop_scroll (FfBeside *self)
+drop_scroll (FfShotBeside *self)
 {
   if (self->scroll != NULL)
     g_signal_handlers_disconnect_by_func (self->scroll, gtk_widget_queue_allocate, self);
@@ -150,9 +150,9 @@ drop_scroll (FfBeside *self)
 }
 
 static void
-ff_beside_map (GtkWidget *widget)
+ff_shot_beside_map (GtkWidget *widget)
 {
-  FfBeside *self = FF_BESIDE (widget);
+  FfShotBeside *self = FF_SHOT_BESIDE (widget);
   GtkWidget *around = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
 
   drop_scroll (self);
@@ -163,11 +163,11 @@ ff_beside_map (GtkWidget *widget)
       g_signal_connect_object (self->scroll, "value-changed",
                                G_CALLBACK (gtk_widget_queue_allocate), self, G_CONNECT_SWAPPED);
     }
-  GTK_WIDGET_CLASS (ff_beside_parent_class)->map (widget);
+  GTK_WIDGET_CLASS (ff_shot_beside_parent_class)->map (widget);
 }
 
 static void
-replace_child (FfBeside *self, GtkWidget **slot, GtkWidget *child, GtkWidget *before)
+replace_child (FfShotBeside *self, GtkWidget **slot, GtkWidget *child, GtkWidget *before)
 {
   g_clear_pointer (slot, gtk_widget_unparent);
   *slot = child;
@@ -176,9 +176,9 @@ replace_child (FfBeside *self, GtkWidget **slot, GtkWidget *child, GtkWidget *be
 }
 
 static void
-ff_beside_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+ff_shot_beside_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
 {
-  FfBeside *self = FF_BESIDE (object);
+  FfShotBeside *self = FF_SHOT_BESIDE (object);
 
   if (id == PROP_FORM)
     replace_child (self, &self->form, g_value_get_object (value), NULL);
@@ -191,29 +191,29 @@ ff_beside_set_property (GObject *object, guint id, const GValue *value, GParamSp
 }
 
 static void
-ff_beside_dispose (GObject *object)
+ff_shot_beside_dispose (GObject *object)
 {
-  FfBeside *self = FF_BESIDE (object);
+  FfShotBeside *self = FF_SHOT_BESIDE (object);
 
   drop_scroll (self);
   g_clear_pointer (&self->form, gtk_widget_unparent);
   g_clear_pointer (&self->aside, gtk_widget_unparent);
-  G_OBJECT_CLASS (ff_beside_parent_class)->dispose (object);
+  G_OBJECT_CLASS (ff_shot_beside_parent_class)->dispose (object);
 }
 
 static void
-ff_beside_class_init (FfBesideClass *klass)
+ff_shot_beside_class_init (FfShotBesideClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   const GParamFlags write = G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS;
 
-  object_class->set_property = ff_beside_set_property;
-  object_class->dispose = ff_beside_dispose;
-  widget_class->get_request_mode = ff_beside_get_request_mode;
-  widget_class->measure = ff_beside_measure;
-  widget_class->size_allocate = ff_beside_size_allocate;
-  widget_class->map = ff_beside_map;
+  object_class->set_property = ff_shot_beside_set_property;
+  object_class->dispose = ff_shot_beside_dispose;
+  widget_class->get_request_mode = ff_shot_beside_get_request_mode;
+  widget_class->measure = ff_shot_beside_measure;
+  widget_class->size_allocate = ff_shot_beside_size_allocate;
+  widget_class->map = ff_shot_beside_map;
   properties[PROP_FORM] = g_param_spec_object ("form", NULL, NULL, GTK_TYPE_WIDGET, write);
   properties[PROP_ASIDE] = g_param_spec_object ("aside", NULL, NULL, GTK_TYPE_WIDGET, write);
   properties[PROP_ASIDE_WIDTH]
@@ -223,7 +223,7 @@ ff_beside_class_init (FfBesideClass *klass)
 }
 
 static void
-ff_beside_init (FfBeside *self)
+ff_shot_beside_init (FfShotBeside *self)
 {
   self->aside_width = 280;
 }
@@ -231,8 +231,8 @@ ff_beside_init (FfBeside *self)
 /* Public */
 
 gboolean
-ff_beside_is_wide (FfBeside *self)
+ff_shot_beside_is_wide (FfShotBeside *self)
 {
-  g_return_val_if_fail (FF_IS_BESIDE (self), FALSE);
+  g_return_val_if_fail (FF_IS_SHOT_BESIDE (self), FALSE);
   return fits_beside (self, gtk_widget_get_width (GTK_WIDGET (self)));
 }
