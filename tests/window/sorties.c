@@ -147,6 +147,38 @@ test_words_of_the_plan (void **state)
 }
 
 static void
+test_shots_not_flown_share_a_reason (void **state)
+{
+  FfPlanMiss misses[] = { { (char *) "A", (char *) "mill", (char *) "no battery" },
+                          { (char *) "B", (char *) "", (char *) "no light" },
+                          { (char *) "C", (char *) "quay", (char *) "no battery" } };
+  FfDayPlan plan = { .missed = g_ptr_array_new () };
+  g_autofree char *first = NULL;
+  g_autofree char *second = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (misses); i++)
+    g_ptr_array_add (plan.missed, &misses[i]);
+  first = ff_sortie_missed_words (&plan, 0);
+  second = ff_sortie_missed_words (&plan, 1);
+  assert_string_equal (first, "A\302\240mill · C\302\240quay");
+  assert_string_equal (second, "B");
+  assert_null (ff_sortie_missed_words (&plan, 2));
+  g_ptr_array_unref (plan.missed);
+}
+
+static void
+test_why_not_in_words (void **state)
+{
+  g_autofree char *ours = ff_sortie_why_not_words ("Mill: the job has no date; enter it", "Mill");
+  g_autofree char *other = ff_sortie_why_not_words ("disk full", "Mill");
+  g_autofree char *nothing = ff_sortie_why_not_words ("", "");
+
+  assert_string_equal (ours, "The job has no date; enter it.");
+  assert_string_equal (other, "Disk full.");
+  assert_string_equal (nothing, "");
+}
+
+static void
 test_a_try_in_words (void **state)
 {
   FfTry none = FF_TRY_INIT, copy = FF_TRY_INIT;
@@ -444,7 +476,8 @@ test_a_day_that_cannot_be_planned (void **state)
   ff_stage_wait_for_plan (stage);
   ff_stage_settle ();
   assert_true (says (stage, "Not planned yet"));
-  assert_true (says (stage, "enter"));
+  assert_non_null (
+      find (stage, GTK_TYPE_LABEL, "The job has no place; enter where it is flown."));
   assert_false (says (stage, "whichever comes first"));
   ff_stage_free (stage);
 }
@@ -571,6 +604,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_words_of_the_plan),
+    cmocka_unit_test (test_shots_not_flown_share_a_reason),
+    cmocka_unit_test (test_why_not_in_words),
     cmocka_unit_test (test_a_try_in_words),
     cmocka_unit_test (test_the_plan_is_shown),
     cmocka_unit_test (test_the_strip_stays_away),

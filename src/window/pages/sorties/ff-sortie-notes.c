@@ -70,14 +70,17 @@ add_note (GtkBox *box, const char *shape, const char *word, const char *sentence
   gtk_box_append (box, note);
 }
 
+/* Shots with the same reason share a note: a crowded day has many. */
 static void
-add_miss (GtkBox *box, const FfPlanMiss *miss)
+add_miss (GtkBox *box, const FfDayPlan *plan, guint index)
 {
-  g_autofree char *word = g_strdup_printf ("%s %s", miss->shot, miss->title);
+  const FfPlanMiss *miss = g_ptr_array_index (plan->missed, index);
+  g_autofree char *shots = ff_sortie_missed_words (plan, index);
   /* Translators: a shot can't be flown; then the reason. */
   g_autofree char *sentence = g_strdup_printf (_ ("Not flown: %s"), miss->reason);
 
-  add_note (box, "✕", word, sentence);
+  if (shots != NULL)
+    add_note (box, "✕", shots, sentence);
 }
 
 static char *
@@ -102,7 +105,7 @@ ff_sortie_notes_show_open (GtkBox *box, const FfDayPlan *plan)
     return;
   empty (box);
   for (guint i = 0; i < plan->missed->len; i++)
-    add_miss (box, g_ptr_array_index (plan->missed, i));
+    add_miss (box, plan, i);
   for (guint i = 0; i < plan->clashes->len; i++)
     /* Translators: two things that don't go together; the sentence follows. */
     add_note (box, "□", _ ("Clash"), g_ptr_array_index (plan->clashes, i));

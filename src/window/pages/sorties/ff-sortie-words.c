@@ -2,6 +2,7 @@
 #include "ff-sortie-words.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "ff-civil.h"
 #include "ff-number.h"
@@ -39,8 +40,59 @@ char *
 ff_sortie_settings_words (const FfPlanTake *take)
 {
   g_autofree char *settings = ff_say_settings (take);
+  const char *iso = strstr (settings, "ISO ");
+  g_autofree char *before = iso != NULL ? g_strndup (settings, (gsize) (iso - settings)) : NULL;
+  g_autofree char *joined = iso != NULL ? replaced (iso, " ", NO_BREAK_SPACE) : NULL;
 
-  return replaced (settings, "ISO ", "ISO" NO_BREAK_SPACE);
+  return iso != NULL ? g_strconcat (before, joined, NULL) : g_steal_pointer (&settings);
+}
+
+char *
+ff_sortie_why_not_words (const char *why, const char *title)
+{
+  gsize length = strlen (title);
+  const char *sentence = why;
+  char first[8] = "";
+
+  if (g_str_has_prefix (why, title) && g_str_has_prefix (why + length, ": "))
+    sentence = why + length + 2;
+  if (sentence[0] == '\0')
+    return g_strdup ("");
+  first[g_unichar_to_utf8 (g_unichar_totitle (g_utf8_get_char (sentence)), first)] = '\0';
+  return g_strconcat (first, g_utf8_next_char (sentence), ".", NULL);
+}
+
+/* Whether one of the misses before this one has the same reason. */
+static gboolean
+is_said_before (const FfDayPlan *plan, guint index)
+{
+  const FfPlanMiss *miss = g_ptr_array_index (plan->missed, index);
+
+  for (guint i = 0; i < index; i++)
+    if (g_str_equal (((const FfPlanMiss *) g_ptr_array_index (plan->missed, i))->reason,
+                     miss->reason))
+      return TRUE;
+  return FALSE;
+}
+
+char *
+ff_sortie_missed_words (const FfDayPlan *plan, guint index)
+{
+  const FfPlanMiss *first = g_ptr_array_index (plan->missed, index);
+  GString *names = NULL;
+
+  if (is_said_before (plan, index))
+    return NULL;
+  names = g_string_new (NULL);
+  for (guint i = index; i < plan->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
+      g_autofree char *name = ff_say_two (miss->shot, NO_BREAK_SPACE, miss->title);
+
+      if (g_str_equal (miss->reason, first->reason))
+        g_string_append_printf (names, "%s%s", names->len > 0 ? " · " : "", name);
+    }
+  return g_string_free (names, FALSE);
 }
 
 char *

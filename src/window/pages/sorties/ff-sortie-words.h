@@ -14,6 +14,13 @@ char *ff_sortie_settings_words (const FfPlanTake *take) G_GNUC_WARN_UNUSED_RESUL
 /* "need 5.6 → 5.5 stops · 25 fps", without what a shot does not have. */
 char *ff_sortie_light_words (const FfPlanTake *take) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The shots that are not flown for the same reason as this one: "A harbour from above · B ferry
+ * tracking"; NULL when they were said with an earlier one. */
+char *ff_sortie_missed_words (const FfDayPlan *plan, guint index) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Why a day can't be planned, as a sentence without the title of the job before it. */
+char *ff_sortie_why_not_words (const char *why, const char *title) G_GNUC_WARN_UNUSED_RESULT;
+
 /* One sortie read aloud, everything of its row. */
 char *ff_sortie_spoken (const FfPlanLine *line, GTimeZone *zone) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -212,7 +212,10 @@ show_answer (FfSortiesPage *self, FfAnswer *answer)
 static void
 show_why_not (FfSortiesPage *self, const char *why)
 {
-  gtk_label_set_label (self->why, why);
+  const FfJob *job = ff_keeper_job (keeper_of (self));
+  g_autofree char *words = ff_sortie_why_not_words (why, job != NULL ? job->title : "");
+
+  gtk_label_set_label (self->why, words);
   gtk_stack_set_visible_child_name (self->stack, "none");
 }
 
