@@ -75,12 +75,12 @@ ff_shot_beside_get_request_mode (GtkWidget *widget)
 
 static void
 ff_shot_beside_measure (GtkWidget *widget,
-                   GtkOrientation orientation,
-                   int for_size,
-                   int *ret_minimum,
-                   int *ret_natural,
-                   int *ret_minimum_baseline,
-                   int *ret_natural_baseline)
+                        GtkOrientation orientation,
+                        int for_size,
+                        int *ret_minimum,
+                        int *ret_natural,
+                        int *ret_minimum_baseline,
+                        int *ret_natural_baseline)
 {
   FfShotBeside *self = FF_SHOT_BESIDE (widget);
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The fields of one shot. It stores what is typed as it is typed, and says beside a field why a value
- * is not taken. */
+/* The fields of one shot. It stores what is typed as it is typed, and says beside a field why a
+ * value is not taken. */
 #pragma once
 
 #include <adwaita.h>

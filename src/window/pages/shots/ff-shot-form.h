@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The form of a shot: which fields are typed, how each is read and written, which of them its intent
- * calls for, and when what is typed may be stored. Pure. */
+/* The form of a shot: which fields are typed, how each is read and written, which of them its
+ * intent calls for, and when what is typed may be stored. Pure. */
 #pragma once
 
 #include "ff-job.h"
@@ -68,10 +68,10 @@ gboolean ff_shot_text_put (FfShot *shot,
 /* Whether the shot's intent and view call for the field. */
 gboolean ff_shot_text_is_asked (const FfShot *shot, FfShotText which);
 
-/* Something to know about the value: what an empty field means, how long the window is. NULL: no. */
+/* Something to know about the value: what an empty field means, how long the window is; or NULL. */
 char *ff_shot_text_remark (const FfShot *shot, FfShotText which) G_GNUC_WARN_UNUSED_RESULT;
 
-/* What the hours of the day say to the window; `sunset` as a clock, or FF_NO_CLOCK. NULL: nothing. */
+/* What the hours of the day say to the window, or NULL; `sunset` as a clock, or FF_NO_CLOCK. */
 char *ff_shot_hours_remark (const FfShot *shot,
                             const FfJob *job,
                             int sunset) G_GNUC_WARN_UNUSED_RESULT;

@@ -4,9 +4,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "ff-shot-beside.h"
 #include "ff-block.h"
 #include "ff-shot-advice.h"
+#include "ff-shot-beside.h"
 #include "ff-shot-editor.h"
 #include "ff-shot-needs.h"
 #include "ff-shot-row.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Where the camera looks and where the sun stands, seen from above, north up: a ring with a mark at
  * north, the field of view as a wedge, the sun as a disk (low: on the ring; high: nearer to the
- * middle; down: an empty circle outside). It repeats in a picture what stands beside it in words. */
+ * middle; down: an empty circle outside). It shows in a picture what stands beside it in words. */
 #pragma once
 
 #include <gtk/gtk.h>
