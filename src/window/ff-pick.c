@@ -6,7 +6,9 @@ struct _FfPick {
 
   GtkLabel *label;
   GtkDropDown *choice;
-  gboolean setting; /* the choice changes by our own hand */
+  GStrv texts;
+  gboolean has_blank; /* an empty row stands first, for no value: newer GTK always selects one */
+  gboolean setting;   /* the choice changes by our own hand */
 };
 
 G_DEFINE_FINAL_TYPE (FfPick, ff_pick, GTK_TYPE_WIDGET)
@@ -89,6 +91,7 @@ ff_pick_dispose (GObject *object)
 {
   GtkWidget *child;
 
+  g_clear_pointer (&FF_PICK (object)->texts, g_strfreev);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (ff_pick_parent_class)->dispose (object);
@@ -194,16 +197,30 @@ ff_pick_set_names (FfPick *self, const FfNames *names)
   ff_pick_set_texts (self, (const char *const *) texts->pdata);
 }
 
+/* Fills the choice, with or without the empty row, and selects what stands for `value`. */
+static void
+fill (FfPick *self, gboolean with_blank, int value)
+{
+  g_autoptr (GtkStringList) model = gtk_string_list_new (NULL);
+
+  if (with_blank)
+    gtk_string_list_append (model, "");
+  gtk_string_list_splice (model, g_list_model_get_n_items (G_LIST_MODEL (model)), 0,
+                          (const char *const *) self->texts);
+  self->setting = TRUE;
+  self->has_blank = with_blank;
+  gtk_drop_down_set_model (self->choice, G_LIST_MODEL (model));
+  gtk_drop_down_set_selected (self->choice, (guint) (value + with_blank));
+  self->setting = FALSE;
+}
+
 void
 ff_pick_set_texts (FfPick *self, const char *const *texts)
 {
-  g_autoptr (GtkStringList) model = gtk_string_list_new (texts);
-
   g_return_if_fail (FF_IS_PICK (self));
-  self->setting = TRUE;
-  gtk_drop_down_set_model (self->choice, G_LIST_MODEL (model));
-  gtk_drop_down_set_selected (self->choice, GTK_INVALID_LIST_POSITION);
-  self->setting = FALSE;
+  g_strfreev (self->texts);
+  self->texts = g_strdupv ((char **) texts);
+  fill (self, TRUE, -1);
 }
 
 int
@@ -213,15 +230,21 @@ ff_pick_get_value (FfPick *self)
 
   g_return_val_if_fail (FF_IS_PICK (self), -1);
   selected = gtk_drop_down_get_selected (self->choice);
-  return selected != GTK_INVALID_LIST_POSITION ? (int) selected : -1;
+  return selected != GTK_INVALID_LIST_POSITION ? (int) selected - self->has_blank : -1;
 }
 
 void
 ff_pick_set_value (FfPick *self, int value)
 {
+  gboolean with_blank = value < 0;
+
   g_return_if_fail (FF_IS_PICK (self));
+  if (self->texts != NULL && with_blank != self->has_blank)
+    {
+      fill (self, with_blank, MAX (value, -1));
+      return;
+    }
   self->setting = TRUE;
-  gtk_drop_down_set_selected (self->choice,
-                              value >= 0 ? (guint) value : GTK_INVALID_LIST_POSITION);
+  gtk_drop_down_set_selected (self->choice, (guint) (MAX (value, -1) + self->has_blank));
   self->setting = FALSE;
 }
