@@ -127,10 +127,23 @@ ff_zone_new (const char *name, GError **error)
   return zone;
 }
 
+/* ISO 8601 lets the seconds go ("16:30Z"), GLib does not: they are put in. */
+static char *
+with_seconds (const char *text)
+{
+  const char *clock = strchr (text, 'T');
+
+  if (clock == NULL || strlen (clock) < 7 || clock[3] != ':' || clock[6] == ':'
+      || g_ascii_isdigit (clock[6]))
+    return g_strdup (text);
+  return g_strdup_printf ("%.*s:00%s", (int) (clock + 6 - text), text, clock + 6);
+}
+
 gboolean
 ff_instant_parse (const char *text, gint64 *ret_instant, GError **error)
 {
-  g_autoptr (GDateTime) time = g_date_time_new_from_iso8601 (text, NULL);
+  g_autofree char *whole = with_seconds (text);
+  g_autoptr (GDateTime) time = g_date_time_new_from_iso8601 (whole, NULL);
 
   /* GLib also takes a bare hour and week dates; the crew writes a day and a clock. */
   if (time == NULL || strchr (text, 'T') == NULL || strchr (text, ':') == NULL)

@@ -147,7 +147,7 @@ test_instants_need_an_offset (void **state)
 {
   g_autofree char *text = NULL;
   GError *error = NULL;
-  gint64 instant;
+  gint64 instant, other;
 
   assert_false (ff_instant_parse ("2027-09-18T16:30:00", &instant, &error));
   assert_error (error, FF_ERROR_INPUT, "offset");
@@ -156,6 +156,13 @@ test_instants_need_an_offset (void **state)
   assert_true (ff_instant_parse ("2027-09-18T16:30:00+01:00", &instant, &error));
   text = ff_instant_format ((double) instant, NULL);
   assert_string_equal (text, "2027-09-18T15:30:00+00:00");
+  /* Seconds may be left out; an offset may not. */
+  assert_true (ff_instant_parse ("2027-09-18T16:30+01:00", &other, &error));
+  assert_int_equal (other, instant);
+  assert_true (ff_instant_parse ("2027-09-18T15:30Z", &other, &error));
+  assert_int_equal (other, instant);
+  assert_false (ff_instant_parse ("2027-09-18T16:30", &other, &error));
+  assert_error (error, FF_ERROR_INPUT, "offset");
 }
 
 /* Clock changes of Paris 2025 as the time zone database has them. */
