@@ -95,3 +95,4 @@ extern const FfCommand ff_command_motion;
 extern const FfCommand ff_command_plan;
 extern const FfCommand ff_command_store;
 extern const FfCommand ff_command_sun;
+extern const FfCommand ff_command_weather;
