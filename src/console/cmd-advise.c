@@ -7,6 +7,7 @@
 #include "ff-camera-options.h"
 #include "ff-command.h"
 #include "ff-error.h"
+#include "ff-explain-lines.h"
 #include "ff-filter.h"
 #include "ff-light-options.h"
 #include "ff-number.h"
@@ -24,6 +25,7 @@ static FfLightOptions light_options;
 static FfCameraOptions camera_options;
 static FfWantOptions want_options;
 static char *filters_text, *max_stack_text, *top_text;
+static gboolean explain;
 
 #define TEXT G_OPTION_ARG_STRING
 
@@ -63,6 +65,8 @@ static GOptionEntry entries[] = {
     N_ ("Filters at hand by their labels, as ND8,ND32; none is always a choice"), "LIST" },
   { "max-stack", 0, 0, TEXT, &max_stack_text, N_ ("Filters at once, 0 to 3 (default 1)"), "N" },
   { "top", 0, 0, TEXT, &top_text, N_ ("How many choices to show (default 5)"), "N" },
+  { "explain", 0, 0, G_OPTION_ARG_NONE, &explain,
+    N_ ("Say the steps from the light to the first choice, with their formulae"), NULL },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -81,17 +85,12 @@ read_count (const char *option, const char *text, int low, int high, guint *coun
 }
 
 static gboolean
-read_light (double *ret_ev100, GError **error)
+read_light (FfLight *ret_light, GError **error)
 {
-  FfLight light;
-
   if (ff_light_options_first (&light_options) == NULL)
     return ff_option_missing (_ ("the light (--ev100, --condition, or --lat, --lon, --at, --sky)"),
                               error);
-  if (!ff_light_options_resolve (&light_options, &light, error))
-    return FALSE;
-  *ret_ev100 = light.ev100;
-  return TRUE;
+  return ff_light_options_resolve (&light_options, ret_light, error);
 }
 
 /* Each label points into `labels`. */
@@ -201,23 +200,26 @@ append_cell (GString *line, const char *cell, int width)
   g_string_append_printf (line, "%s%*s", cell, MAX (pad, 1), "");
 }
 
+/* "ND8 + ND64" */
+static char *
+filter_labels (const FfChoice *choice, const FfAdviseFilter *filters)
+{
+  GString *labels = g_string_new (NULL);
+
+  for (guint i = 0; i < choice->n_filters; i++)
+    g_string_append_printf (labels, "%s%s", i > 0 ? " + " : "", filters[choice->filters[i]].label);
+  return g_string_free (labels, FALSE);
+}
+
 /* Stops first, then what is engraved: "9: ND8 + ND64". */
 static char *
 filters_cell (const FfChoice *choice, const FfAdviseFilter *filters)
 {
   g_autofree char *stops = ff_number_format (choice->filter_stops, 2);
-  GString *cell = g_string_new (NULL);
+  g_autofree char *labels = filter_labels (choice, filters);
 
-  if (choice->n_filters == 0)
-    {
-      /* Translators: no filter in front of the lens. */
-      g_string_assign (cell, _ ("none"));
-      return g_string_free (cell, FALSE);
-    }
-  g_string_append_printf (cell, "%s: ", stops);
-  for (guint i = 0; i < choice->n_filters; i++)
-    g_string_append_printf (cell, "%s%s", i > 0 ? " + " : "", filters[choice->filters[i]].label);
-  return g_string_free (cell, FALSE);
+  /* Translators: no filter in front of the lens. */
+  return choice->n_filters == 0 ? g_strdup (_ ("none")) : g_strdup_printf ("%s: %s", stops, labels);
 }
 
 static void
@@ -309,8 +311,48 @@ say_reach (FfConsole *console, const FfReach *reach, const FfChoice *best, GPtrA
     ff_console_line (console, "    %s", (const char *) g_ptr_array_index (would_help, i));
 }
 
+static FfExplainFrom
+explain_from (FfLightFrom from)
+{
+  if (from == FF_LIGHT_FROM_SUN)
+    return FF_EXPLAIN_SUN;
+  return from == FF_LIGHT_FROM_CONDITION ? FF_EXPLAIN_TABLE : FF_EXPLAIN_GIVEN;
+}
+
+static void
+write_explain (FfConsole *console,
+               const FfAdviseQuery *query,
+               const FfLight *light,
+               const FfChoice *choice)
+{
+  g_autofree char *filters = choice->n_filters > 0 ? filter_labels (choice, query->filters) : NULL;
+  const FfExplainQuery asked = {
+    .from = explain_from (light->from),
+    .sun_altitude_deg = light->sun.altitude_deg,
+    .sun_azimuth_deg = light->sun.azimuth_deg,
+    .from_sun_deg = light->query.from_sun_deg,
+    .sky = light->query.sky,
+    .view = light->query.view,
+    .subject_stops = light->query.offset_stops,
+    .source = light->condition != NULL ? light->condition->source : NULL,
+    .ev100 = light->ev100,
+    .low_ev100 = light->low_ev100,
+    .high_ev100 = light->high_ev100,
+    .camera = query->camera,
+    .want = query->want,
+    .filters = filters,
+    .filter_stops = choice->filter_stops,
+    .settings = choice->settings,
+  };
+  g_autoptr (GPtrArray) steps = ff_explain (&asked);
+
+  ff_json_steps (console->json, "explain", steps);
+  ff_console_line (console, "\n%s", _ ("Why the first choice"));
+  ff_console_steps (console, steps, 2);
+}
+
 static FfOutcome
-answer (FfConsole *console, const FfAdviseQuery *query, guint top)
+answer (FfConsole *console, const FfAdviseQuery *query, const FfLight *light, guint top)
 {
   FfReach reach;
   g_autoptr (GArray) choices = ff_advise (query, top, &reach);
@@ -337,6 +379,8 @@ answer (FfConsole *console, const FfAdviseQuery *query, guint top)
   ff_json_texts (console->json, "would_help", would_help);
   ff_json_end (console->json);
   say_reach (console, &reach, &g_array_index (choices, FfChoice, 0), would_help);
+  if (explain)
+    write_explain (console, query, light, &g_array_index (choices, FfChoice, 0));
   return reach.ok ? FF_DONE : FF_NO;
 }
 
@@ -345,13 +389,14 @@ run (FfConsole *console, GError **error)
 {
   FfCameraRange camera;
   FfWant want;
+  FfLight light;
   FfAdviseQuery query = { .camera = &camera, .want = &want, .max_stack = 1 };
   guint top = 5;
   g_auto (GStrv) labels = NULL;
   g_autoptr (GArray) filters = NULL;
 
   if (!ff_console_want_words (console, 0, _ ("options only"), error)
-      || !read_light (&query.ev100, error)
+      || !read_light (&light, error)
       || !ff_camera_options_resolve (&camera_options, &camera, error)
       || !ff_want_options_resolve (&want_options, &camera, &want, error)
       || !read_count ("--max-stack", max_stack_text, 0, FF_MAX_STACK, &query.max_stack, error)
@@ -364,15 +409,16 @@ run (FfConsole *console, GError **error)
   filters = read_filters (labels, error);
   if (filters == NULL)
     return FF_FAILED;
+  query.ev100 = light.ev100;
   query.filters = (const FfAdviseFilter *) (const void *) filters->data;
   query.n_filters = filters->len;
-  return check_ways (&query, error) ? answer (console, &query, top) : FF_FAILED;
+  return check_ways (&query, error) ? answer (console, &query, &light, top) : FF_FAILED;
 }
 
 const FfCommand ff_command_advise = {
   .name = "advise",
   .summary = N_ ("Settings and filters for one shot in one light, the best first"),
-  .usage = "advise LIGHT CAMERA WANT FILTERS [--top N]",
+  .usage = "advise LIGHT CAMERA WANT FILTERS [--top N] [--explain]",
   .example = "fieldfarectl advise --ev100 13.6 --apertures 2.8 --iso 100:6400 "
              "--shutters 1/8000:8 --intent video --fps 25 --filters ND8,ND16,ND32",
   .entries = entries,

@@ -4,8 +4,9 @@
 
 #include "ff-civil.h"
 #include "ff-command.h"
-#include "ff-day.h"
+#include "ff-day-explain.h"
 #include "ff-error.h"
+#include "ff-explain-lines.h"
 #include "ff-number.h"
 
 static char *case_text;
@@ -21,9 +22,15 @@ static GOptionEntry entries[] = {
     "ITEM" },
   { "move", 0, 0, G_OPTION_ARG_STRING_ARRAY, &moves,
     N_ ("Move a shot's window to open then; may be repeated"), "SHOT=HH:MM" },
-  { "explain", 0, 0, G_OPTION_ARG_NONE, &explain, N_ ("Say why, and what it costs"), NULL },
+  { "explain", 0, 0, G_OPTION_ARG_NONE, &explain, N_ ("Say why, step by step with formulae, and what it costs"), NULL },
   G_OPTION_ENTRY_NULL,
 };
+
+/* The plan with the day that it was made from. */
+typedef struct {
+  const FfDay *day;
+  const FfDayPlan *plan;
+} Answer;
 
 /* ---- JSON ---- */
 
@@ -49,8 +56,20 @@ json_instant (FfJson *json, const char *name, gint64 instant, GTimeZone *zone)
 }
 
 static void
-json_take (FfJson *json, const FfPlanTake *take, GTimeZone *zone)
+json_explain (FfJson *json, const Answer *answer, const FfPlanLine *line, const FfPlanTake *take)
 {
+  g_autoptr (GPtrArray) steps
+      = explain ? ff_day_explain_take (answer->day, answer->plan, line, take) : NULL;
+
+  if (steps != NULL)
+    ff_json_steps (json, "explain", steps);
+}
+
+static void
+json_take (FfJson *json, const Answer *answer, const FfPlanLine *line, const FfPlanTake *take)
+{
+  GTimeZone *zone = ff_day_zone (answer->day);
+
   ff_json_begin_object (json, NULL);
   ff_json_text (json, "shot", take->shot);
   ff_json_text (json, "title", take->title);
@@ -63,12 +82,16 @@ json_take (FfJson *json, const FfPlanTake *take, GTimeZone *zone)
   json_settings (json, "start", &take->start);
   json_settings (json, "end", &take->end);
   ff_json_texts (json, "remarks", take->remarks);
+  json_explain (json, answer, line, take);
   ff_json_end (json);
 }
 
 static void
-json_lines (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
+json_lines (FfJson *json, const Answer *answer)
 {
+  const FfDayPlan *plan = answer->plan;
+  GTimeZone *zone = ff_day_zone (answer->day);
+
   ff_json_begin_array (json, "sorties");
   for (guint i = 0; i < plan->lines->len; i++)
     {
@@ -84,7 +107,7 @@ json_lines (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
       ff_json_rounded (json, "filter_stops", line->filter_stops, 3);
       ff_json_begin_array (json, "shots");
       for (guint j = 0; j < line->takes->len; j++)
-        json_take (json, g_ptr_array_index (line->takes, j), zone);
+        json_take (json, answer, line, g_ptr_array_index (line->takes, j));
       ff_json_end (json);
       ff_json_text (json, "trim", line->trim);
       ff_json_text (json, "why", line->why);
@@ -129,19 +152,21 @@ json_charges (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
 }
 
 static void
-write_json (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
+write_json (FfJson *json, const Answer *answer)
 {
+  const FfDayPlan *plan = answer->plan;
+
   ff_json_text (json, "job", plan->job);
   ff_json_text (json, "version", plan->version);
   ff_json_text (json, "case", ff_name_token (&ff_names_sky, plan->sky));
   ff_json_rounded (json, "learned_offset_stops", plan->learned_offset_stops, 3);
-  json_lines (json, plan, zone);
+  json_lines (json, answer);
   json_misses (json, plan);
   ff_json_texts (json, "clashes", plan->clashes);
   ff_json_integer (json, "swaps", plan->swaps);
   ff_json_integer (json, "landings_for_filter_alone", plan->landings_for_filter_alone);
   ff_json_integer (json, "batteries_used", plan->batteries_used);
-  json_charges (json, plan, zone);
+  json_charges (json, plan, ff_day_zone (answer->day));
   ff_json_begin_object (json, "bag");
   ff_json_texts (json, "needed", plan->bag_needed);
   ff_json_texts (json, "in_case", plan->bag_in_case);
@@ -169,8 +194,26 @@ settings_text (const FfPlanSettings *settings)
 }
 
 static void
-print_take (FfConsole *console, const FfPlanTake *take, GTimeZone *zone)
+print_explain (FfConsole *console,
+               const Answer *answer,
+               const FfPlanLine *line,
+               const FfPlanTake *take)
 {
+  g_autoptr (GPtrArray) steps = ff_day_explain_take (answer->day, answer->plan, line, take);
+
+  for (guint i = 0; i < take->remarks->len; i++)
+    ff_console_line (console, "      %s", (const char *) g_ptr_array_index (take->remarks, i));
+  if (steps != NULL)
+    ff_console_steps (console, steps, 6);
+}
+
+static void
+print_take (FfConsole *console,
+            const Answer *answer,
+            const FfPlanLine *line,
+            const FfPlanTake *take)
+{
+  GTimeZone *zone = ff_day_zone (answer->day);
   g_autofree char *from = ff_instant_clock ((double) take->from, zone);
   g_autofree char *to = ff_instant_clock ((double) take->to, zone);
   g_autofree char *start = settings_text (&take->start);
@@ -179,10 +222,8 @@ print_take (FfConsole *console, const FfPlanTake *take, GTimeZone *zone)
 
   ff_console_line (console, "   %-2s %s–%s  %s%s%s", take->shot, from, to, start,
                    changes ? " → " : "", changes ? end : "");
-  if (!explain)
-    return;
-  for (guint i = 0; i < take->remarks->len; i++)
-    ff_console_line (console, "      %s", (const char *) g_ptr_array_index (take->remarks, i));
+  if (explain)
+    print_explain (console, answer, line, take);
 }
 
 static char *
@@ -196,8 +237,9 @@ filter_text (const FfPlanLine *line)
 }
 
 static void
-print_line (FfConsole *console, const FfPlanLine *line, GTimeZone *zone)
+print_line (FfConsole *console, const Answer *answer, const FfPlanLine *line)
 {
+  GTimeZone *zone = ff_day_zone (answer->day);
   g_autofree char *off = ff_instant_clock ((double) line->off_by, zone);
   g_autofree char *down = ff_instant_clock ((double) line->down, zone);
   g_autofree char *land = ff_instant_clock ((double) line->land_by, zone);
@@ -206,7 +248,7 @@ print_line (FfConsole *console, const FfPlanLine *line, GTimeZone *zone)
   ff_console_line (console, _ ("%d  off by %s  down %s  land by %s  battery %s  %s"), line->line,
                    off, down, land, line->battery, filter);
   for (guint i = 0; i < line->takes->len; i++)
-    print_take (console, g_ptr_array_index (line->takes, i), zone);
+    print_take (console, answer, line, g_ptr_array_index (line->takes, i));
   if (explain)
     ff_console_line (console, "   %s\n   %s", line->why, line->trim);
 }
@@ -259,8 +301,10 @@ print_cost (FfConsole *console, const FfDayPlan *plan)
 }
 
 static void
-write_text (FfConsole *console, const FfDayPlan *plan, GTimeZone *zone)
+write_text (FfConsole *console, const Answer *answer)
 {
+  const FfDayPlan *plan = answer->plan;
+
   ff_console_line (console, _ ("%s · version %s · %s\n"), plan->job, plan->version,
                    ff_name_text (&ff_names_sky, plan->sky));
   for (guint i = 0; i < plan->missed->len; i++)
@@ -270,10 +314,10 @@ write_text (FfConsole *console, const FfDayPlan *plan, GTimeZone *zone)
       ff_console_line (console, _ ("NOT FLOWN  %s %s: %s"), miss->shot, miss->title, miss->reason);
     }
   for (guint i = 0; i < plan->lines->len; i++)
-    print_line (console, g_ptr_array_index (plan->lines, i), zone);
+    print_line (console, answer, g_ptr_array_index (plan->lines, i));
   print_texts (console, _ ("What this changes"), plan->changes);
   print_texts (console, _ ("Clashes"), plan->clashes);
-  print_charges (console, plan, zone);
+  print_charges (console, plan, ff_day_zone (answer->day));
   ff_console_line (console, _ ("\nFilters for the bag"));
   print_bag (console, _ ("needed: "), plan->bag_needed);
   print_bag (console, _ ("in case:"), plan->bag_in_case);
@@ -308,6 +352,7 @@ run (FfConsole *console, GError **error)
   g_autoptr (FfDay) day = NULL;
   g_autoptr (FfDayPlan) plan = NULL;
   FfDayChange change = { 0 };
+  Answer answer;
 
   if (!ff_console_want_words (console, 1, "JOB", error) || !read_change (&change, error))
     return FF_FAILED;
@@ -320,8 +365,9 @@ run (FfConsole *console, GError **error)
   plan = ff_day_plan (day, &change, error);
   if (plan == NULL)
     return FF_FAILED;
-  write_json (console->json, plan, ff_day_zone (day));
-  write_text (console, plan, ff_day_zone (day));
+  answer = (Answer) { day, plan };
+  write_json (console->json, &answer);
+  write_text (console, &answer);
   return plan->missed->len > 0 ? FF_NO : FF_DONE;
 }
 

@@ -201,11 +201,46 @@ test_text_and_help (void **state)
     }
 }
 
+/* The seven steps, in order, with text, formula, source and values that add up. */
+static void
+test_advise_explains (void **state)
+{
+  static const char *const names[]
+      = { "sun", "light", "level", "need", "filter", "left", "pays" };
+  g_autoptr (FfRun) run
+      = ff_run_json ("advise --ev100 13.6 --apertures 2.8 --iso 100:6400 --shutters 1/8000:8 "
+                     "--intent video --fps 25 --filters ND8,ND16,ND32 --explain",
+                     0);
+  JsonArray *steps = ff_run_array (run, "explain");
+  double stops[G_N_ELEMENTS (names)] = { 0 };
+
+  assert_int_equal (json_array_get_length (steps), G_N_ELEMENTS (names));
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      JsonObject *step = json_array_get_object_element (steps, i);
+      JsonObject *values = json_object_get_object_member (step, "values");
+
+      assert_string_equal (json_object_get_string_member (step, "step"), names[i]);
+      assert_true (json_object_get_string_member (step, "text")[0] != '\0');
+      assert_true (json_object_has_member (step, "formula"));
+      assert_true (json_object_has_member (step, "source"));
+      if (i == 4)
+        stops[i] = json_object_get_double_member (values, "filter_stops");
+      if (i == 3)
+        stops[i] = json_object_get_double_member (values, "need_stops");
+      if (i == 5)
+        stops[i] = json_object_get_double_member (values, "left_stops");
+    }
+  assert_close (stops[3], 13.6 - log2 (8 * 50), 1e-6);
+  assert_close (stops[3] - stops[4], stops[5], 1e-6);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (test_bracket),  cmocka_unit_test (test_motion),
+    cmocka_unit_test (test_bracket),
+    cmocka_unit_test (test_advise_explains),  cmocka_unit_test (test_motion),
     cmocka_unit_test (test_depth),    cmocka_unit_test (test_media),
     cmocka_unit_test (test_flicker),  cmocka_unit_test (test_balance),
     cmocka_unit_test (test_battery),  cmocka_unit_test (test_habits),
