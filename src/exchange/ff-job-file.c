@@ -38,6 +38,7 @@ ff_job_file_new (void)
   file->roles = g_ptr_array_new_with_free_func (role_free);
   file->items = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_item_free);
   file->flights = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_flight_free);
+  file->readings = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_reading_free);
   return file;
 }
 
@@ -53,6 +54,7 @@ ff_job_file_free (FfJobFile *file)
   g_ptr_array_unref (file->roles);
   g_ptr_array_unref (file->items);
   g_ptr_array_unref (file->flights);
+  g_ptr_array_unref (file->readings);
   g_free (file);
 }
 
@@ -214,6 +216,7 @@ ff_job_file_load (FfStore *store, const char *job_id, GError **error)
     }
   if (!replace (&file->shots, ff_shots_load (store, job_id, error))
       || !replace (&file->flights, ff_flights_load (store, job_id, error))
+      || !replace (&file->readings, ff_readings_load (store, job_id, error))
       || !load_items (file, store, error) || !load_crew (file, store, error))
     return NULL;
   return g_steal_pointer (&file);
@@ -293,6 +296,30 @@ write_flights (GPtrArray *flights, FfJson *json)
   ff_json_end (json);
 }
 
+/* One that was set aside says so; of the others that is null. */
+static void
+write_readings (GPtrArray *readings, FfJson *json)
+{
+  ff_json_begin_array (json, "readings");
+  for (guint i = 0; i < readings->len; i++)
+    {
+      const FfReading *reading = g_ptr_array_index (readings, i);
+
+      ff_json_begin_object (json, NULL);
+      ff_json_fields (json, &ff_reading_fields, 0, reading);
+      if (ff_reading_is_dropped (reading))
+        {
+          ff_json_begin_object (json, "dropped");
+          ff_json_fields (json, &ff_reading_drop_fields, 1, reading);
+          ff_json_end (json);
+        }
+      else
+        ff_json_null (json, "dropped");
+      ff_json_end (json);
+    }
+  ff_json_end (json);
+}
+
 void
 ff_job_file_write (const FfJobFile *file, FfJson *json)
 {
@@ -305,4 +332,5 @@ ff_job_file_write (const FfJobFile *file, FfJson *json)
   write_parts (json, "roles", &ff_job_role_fields, file->roles);
   write_items (file->items, json);
   write_flights (file->flights, json);
+  write_readings (file->readings, json);
 }

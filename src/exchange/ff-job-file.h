@@ -9,6 +9,7 @@
 #include "ff-job.h"
 #include "ff-json.h"
 #include "ff-place.h"
+#include "ff-reading.h"
 #include "ff-shot.h"
 
 #define FF_JOB_FILE_FORMAT "fieldfare-job"
@@ -28,6 +29,7 @@ typedef struct {
   GPtrArray *roles;   /* FfJobRole: who is what in this job */
   GPtrArray *items;   /* FfItem: all that the job, its gear and its log name */
   GPtrArray *flights; /* FfFlight */
+  GPtrArray *readings; /* FfReading, those set aside as well */
 } FfJobFile;
 
 extern const FfFields ff_job_role_fields;

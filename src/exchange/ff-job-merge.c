@@ -167,6 +167,9 @@ save_parts (const FfJobFile *file, FfStore *store, GError **error)
   for (guint i = 0; i < file->flights->len; i++)
     if (!ff_flight_append (store, g_ptr_array_index (file->flights, i), error))
       return FALSE;
+  for (guint i = 0; i < file->readings->len; i++)
+    if (!ff_reading_append (store, g_ptr_array_index (file->readings, i), error))
+      return FALSE;
   return TRUE;
 }
 

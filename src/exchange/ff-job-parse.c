@@ -186,6 +186,43 @@ read_flight (FfJobFile *file, JsonObject *object, const char *path, GError **err
          && prefix (ff_flight_check (flight, error), path, error);
 }
 
+static gboolean
+read_dropped (FfReading *reading, JsonObject *object, const char *path, GError **error)
+{
+  const FfFields *const tables[] = { &ff_reading_drop_fields, NULL };
+  JsonNode *node = json_object_get_member (object, "dropped");
+  g_autofree char *own = g_strconcat (path, ".dropped", NULL);
+  JsonObject *dropped;
+
+  if (node == NULL || JSON_NODE_HOLDS_NULL (node))
+    return TRUE;
+  dropped = ff_json_get_object (object, "dropped", path, error);
+  return dropped != NULL && ff_json_known_members (dropped, tables, no_others, own, error)
+         && ff_json_read_fields (dropped, &ff_reading_drop_fields, 1, reading, own, error);
+}
+
+static gboolean
+read_reading (FfJobFile *file, JsonObject *object, const char *path, GError **error)
+{
+  static const char *const others[] = { "dropped", NULL };
+  const FfFields *const tables[] = { &ff_reading_fields, NULL };
+  FfReading *reading = ff_reading_new ("");
+
+  g_ptr_array_add (file->readings, reading);
+  return ff_json_known_members (object, tables, others, path, error)
+         && ff_json_read_fields (object, &ff_reading_fields, 0, reading, path, error)
+         && read_dropped (reading, object, path, error)
+         && prefix (ff_reading_check (reading, error), path, error);
+}
+
+/* Files of the first release have none. */
+static gboolean
+read_readings (FfJobFile *file, JsonObject *root, GError **error)
+{
+  return !json_object_has_member (root, "readings")
+         || read_array (file, root, "", "readings", read_reading, error);
+}
+
 /* ---- What belongs together ---- */
 
 static gboolean
@@ -244,6 +281,10 @@ check_ids (const FfJobFile *file, GError **error)
   for (guint i = 0; i < file->flights->len; i++)
     if (!first_of_its_id (ids, ((FfFlight *) g_ptr_array_index (file->flights, i))->id, "flights",
                           error))
+      return FALSE;
+  for (guint i = 0; i < file->readings->len; i++)
+    if (!first_of_its_id (ids, ((FfReading *) g_ptr_array_index (file->readings, i))->id,
+                          "readings", error))
       return FALSE;
   return TRUE;
 }
@@ -324,11 +365,25 @@ check_flight_links (const FfJobFile *file, GError **error)
 }
 
 static gboolean
+check_reading_links (const FfJobFile *file, GError **error)
+{
+  for (guint i = 0; i < file->readings->len; i++)
+    {
+      const FfReading *reading = g_ptr_array_index (file->readings, i);
+      g_autofree char *path = g_strdup_printf ("readings[%u]", i);
+
+      if (strcmp (reading->job_id, file->job->id) != 0)
+        return dangling (path, reading->job_id, _ ("the id of the job"), error);
+    }
+  return TRUE;
+}
+
+static gboolean
 check_format (JsonObject *root, GError **error)
 {
   static const char *const known[] = { "format", "format_version", "job",   "place",
                                        "shots",  "crew",           "roles", "items",
-                                       "flights", NULL };
+                                       "flights", "readings",      NULL };
   static const FfFields *const none[] = { NULL };
   JsonNode *format = json_object_get_member (root, "format");
   JsonNode *version = json_object_get_member (root, "format_version");
@@ -352,9 +407,10 @@ read_all (FfJobFile *file, JsonObject *root, GError **error)
          && read_array (file, root, "", "roles", read_role, error)
          && read_array (file, root, "", "items", read_item, error)
          && read_array (file, root, "", "flights", read_flight, error)
+         && read_readings (file, root, error)
          && check_ids (file, error) && check_job_links (file, error)
          && check_item_links (file, error) && check_shot_links (file, error)
-         && check_flight_links (file, error);
+         && check_flight_links (file, error) && check_reading_links (file, error);
 }
 
 FfJobFile *

@@ -92,6 +92,16 @@ static const FfName job_state_names[] = {
 };
 TABLE (job_state, "state of a job");
 
+static const FfName method_names[] = {
+  /* Translators: how a light reading was taken: the camera chose the shutter by itself. */
+  [FF_METHOD_SHOWN] = { "shown", N_ ("shutter shown") },
+  [FF_METHOD_EV100] = { "ev100", N_ ("meter, EV") },
+  /* Translators: an incident light meter; lux falling on level ground. */
+  [FF_METHOD_LUX] = { "lux", N_ ("meter, lux") },
+  [FF_METHOD_FRAME] = { "frame", N_ ("test picture") },
+};
+TABLE (method, "way to take a reading");
+
 static const FfName polar_names[] = {
   [FF_POLAR_NONE] = { "none", N_ ("the sun rises or sets") },
   [FF_POLAR_DAY] = { "day", N_ ("the sun does not set") },

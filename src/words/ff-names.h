@@ -50,6 +50,14 @@ typedef enum {
 
 typedef enum { FF_JOB_PLANNED, FF_JOB_FLOWN, FF_JOB_PUT_AWAY } FfJobState;
 
+/* How the light of a reading was measured. */
+typedef enum {
+  FF_METHOD_SHOWN, /* by the shutter that the camera showed by itself */
+  FF_METHOD_EV100,
+  FF_METHOD_LUX,
+  FF_METHOD_FRAME, /* a test picture */
+} FfMethod;
+
 /* What the sun does in a day at a place: rises or sets, stays up, stays down. */
 typedef enum { FF_POLAR_NONE, FF_POLAR_DAY, FF_POLAR_NIGHT } FfPolar;
 
@@ -96,6 +104,7 @@ extern const FfNames ff_names_role;
 extern const FfNames ff_names_kind;
 extern const FfNames ff_names_state;
 extern const FfNames ff_names_job_state;
+extern const FfNames ff_names_method;
 extern const FfNames ff_names_polar;
 extern const FfNames ff_names_paper;
 extern const FfNames ff_names_reader;

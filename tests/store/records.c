@@ -173,6 +173,69 @@ test_limits (void **state)
                                   g_ptr_array_index (again, i)));
 }
 
+/* Those set aside stay among the others, in order of time. */
+static void
+test_readings (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfJob) job = ff_random_job (&dice);
+  g_autoptr (GPtrArray) readings
+      = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_reading_free);
+  g_autoptr (GPtrArray) again = NULL;
+
+  assert_true (ff_job_save (store, job, &error));
+  for (int i = 0; i < ROUNDS; i++)
+    {
+      FfReading *reading = ff_random_reading (&dice, job->id);
+
+      reading->at = 1000 + i;
+      g_ptr_array_add (readings, reading);
+      ff_reading_append (store, reading, &error);
+      assert_no_error (error);
+    }
+  again = ff_readings_load (store, job->id, &error);
+  assert_no_error (error);
+  assert_int_equal (again->len, ROUNDS);
+  for (guint i = 0; i < again->len; i++)
+    {
+      const FfReading *was = g_ptr_array_index (readings, i), *is = g_ptr_array_index (again, i);
+
+      assert_true (ff_fields_equal (&ff_reading_fields, was, is));
+      assert_int_equal (ff_reading_is_dropped (was), ff_reading_is_dropped (is));
+      assert_true (!ff_reading_is_dropped (was)
+                   || ff_fields_equal (&ff_reading_drop_fields, was, is));
+    }
+}
+
+static void
+test_a_reading_is_set_aside_once (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfJob) job = ff_random_job (&dice);
+  g_autoptr (FfReading) reading = ff_random_reading (&dice, job->id);
+  g_autoptr (GPtrArray) again = NULL;
+  const FfReading *found;
+
+  assert_true (ff_job_save (store, job, &error));
+  ff_set_text (&reading->dropped_why, "");
+  assert_true (ff_reading_append (store, reading, &error));
+  assert_false (ff_reading_append (store, reading, &error));
+  g_clear_error (&error);
+  assert_false (ff_reading_drop (store, reading->id, "  ", NULL, 5, &error));
+  assert_error (error, FF_ERROR_INPUT, "why");
+  assert_true (ff_reading_drop (store, reading->id, "cloud", "IC", 5, &error));
+  assert_false (ff_reading_drop (store, reading->id, "again", NULL, 6, &error));
+  assert_error (error, FF_ERROR_INPUT, "set aside already");
+  again = ff_readings_load (store, job->id, &error);
+  found = ff_readings_find (again, reading->id, &error);
+  assert_no_error (error);
+  assert_string_equal (found->dropped_why, "cloud");
+  assert_string_equal (found->dropped_by, "IC");
+  assert_int_equal (found->dropped_at, 5);
+  assert_null (ff_readings_find (again, "x", &error));
+  assert_error (error, FF_ERROR_INPUT, "no reading begins with");
+}
+
 static void
 test_flights (void **state)
 {
@@ -372,6 +435,8 @@ main (void)
     CASE (test_crew_and_roles),
     CASE (test_limits),
     CASE (test_flights),
+    CASE (test_readings),
+    CASE (test_a_reading_is_set_aside_once),
     CASE (test_state_follows_the_last_event),
     CASE (test_find),
     CASE (test_names_are_taken_once),

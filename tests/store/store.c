@@ -251,9 +251,10 @@ static const struct {
   { "item_event", "why",
     "INSERT INTO item_event VALUES (1, '" ID_A "', 0, 'defect', 'cracked', '', '', '')" },
   { "reading", "ev100",
-    "INSERT INTO reading VALUES ('" ID_C "', '" ID_B "', 0, 'ev100', 12, NULL, NULL, NULL, 0, '',"
-    " '')" },
-  { "reading_dropped", "why", "INSERT INTO reading_dropped VALUES ('" ID_C "', 0, 'cloud')" },
+    "INSERT INTO reading (id, job_id, at, method, ev100, nd_stops, source, entered_by)"
+    " VALUES ('" ID_C "', '" ID_B "', 0, 'ev100', 12, 0, '', '')" },
+  { "reading_dropped", "why",
+    "INSERT INTO reading_dropped (reading_id, at, why) VALUES ('" ID_C "', 0, 'cloud')" },
   { "plan_version", "copy", "INSERT INTO plan_version VALUES ('" ID_B "', 'A', 0, '{}')" },
   { "amendment", "text", "INSERT INTO amendment VALUES ('" ID_B "', 1, 'A', 0, 'G later', '')" },
   { "flight", "note",
@@ -298,17 +299,30 @@ test_what_happened_is_only_added_to (void **state)
 
 /* ---- Migrations ---- */
 
+/* The steps that are built in, and `n_more` times one that makes a table. */
+static GPtrArray *
+steps_and (guint n_more)
+{
+  GPtrArray *steps = g_ptr_array_new ();
+
+  for (guint i = 0; ff_migrations[i] != NULL; i++)
+    g_ptr_array_add (steps, (gpointer) ff_migrations[i]);
+  for (guint i = 0; i < n_more; i++)
+    g_ptr_array_add (steps, (gpointer) "CREATE TABLE extra (x TEXT) STRICT;");
+  g_ptr_array_add (steps, NULL);
+  return steps;
+}
+
 static void
 test_a_failed_migration_changes_nothing (void **state)
 {
   g_autoptr (GError) error = NULL;
-  const char *const steps[] = { ff_migrations[0], "CREATE TABLE extra (x TEXT) STRICT;",
-                                "CREATE TABLE extra (x TEXT) STRICT;", NULL };
+  g_autoptr (GPtrArray) steps = steps_and (2);
 
-  assert_false (ff_migrate (store, steps, &error));
+  assert_false (ff_migrate (store, (const char *const *) steps->pdata, &error));
   assert_error (error, FF_ERROR_STORE, "extra");
   assert_false (ff_store_in_transaction (store));
-  assert_int_equal (ff_store_version (store), 1);
+  assert_int_equal (ff_store_version (store), ff_store_newest_version ());
   assert_int_equal (number ("SELECT count(*) FROM sqlite_schema WHERE name = 'extra'"), 0);
 }
 
@@ -316,15 +330,55 @@ static void
 test_a_migration_keeps_what_is_there (void **state)
 {
   g_autoptr (GError) error = NULL;
-  const char *const steps[] = { ff_migrations[0], "CREATE TABLE extra (x TEXT) STRICT;", NULL };
+  g_autoptr (GPtrArray) steps = steps_and (1);
 
   insert_what_they_refer_to ();
-  assert_true (ff_migrate (store, steps, &error));
-  assert_int_equal (ff_store_version (store), 2);
+  assert_true (ff_migrate (store, (const char *const *) steps->pdata, &error));
+  assert_int_equal (ff_store_version (store), ff_store_newest_version () + 1);
   assert_int_equal (number ("SELECT count(*) FROM item"), 2);
   /* Done once: the same again changes nothing. */
-  assert_true (ff_migrate (store, steps, &error));
-  assert_int_equal (ff_store_version (store), 2);
+  assert_true (ff_migrate (store, (const char *const *) steps->pdata, &error));
+  assert_int_equal (ff_store_version (store), ff_store_newest_version () + 1);
+}
+
+/* A store as the first release left it, with a reading in it; open it now. */
+static void
+open_first_version (const char *at)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *mark = g_strdup_printf (
+      "PRAGMA application_id = %d; PRAGMA user_version = 1", FF_STORE_APPLICATION_ID);
+  sqlite3 *db;
+
+  assert_int_equal (sqlite3_open (at, &db), SQLITE_OK);
+  assert_int_equal (sqlite3_exec (db, ff_migrations[0], NULL, NULL, NULL), SQLITE_OK);
+  assert_int_equal (sqlite3_exec (db, mark, NULL, NULL, NULL), SQLITE_OK);
+  assert_int_equal (
+      sqlite3_exec (db,
+                    "INSERT INTO job VALUES ('" ID_B "', 'J', '', '', NULL, '', 'planned', 'A',"
+                    " '', 0, NULL, -1, -1, -1, -1, 'clear', NULL, NULL, NULL, NULL, NULL, NULL,"
+                    " NULL, 2, 2, 4, 2);"
+                    "INSERT INTO reading VALUES ('" ID_C "', '" ID_B "', 7, 'ev100', 12, NULL,"
+                    " NULL, NULL, 0, '', '')",
+                    NULL, NULL, NULL),
+      SQLITE_OK);
+  sqlite3_close (db);
+  store = ff_store_open (at, FF_STORE_WRITE, &error);
+  assert_no_error (error);
+}
+
+static void
+test_a_store_of_the_first_version_comes_along (void **state)
+{
+  g_autofree char *old = g_build_filename (folder, "old.db", NULL);
+
+  ff_store_close (store);
+  open_first_version (old);
+  assert_int_equal (ff_store_version (store), ff_store_newest_version ());
+  assert_int_equal (number ("SELECT count(*) FROM reading WHERE at = 7 AND ev100 = 12"
+                            " AND \"view\" = 'oblique' AND spread_stops = 0.5"),
+                    1);
+  refused ("UPDATE reading SET ev100 = 1", "only added to");
 }
 
 static guint
@@ -455,6 +509,7 @@ main (void)
     CASE (test_what_happened_is_only_added_to),
     CASE (test_a_failed_migration_changes_nothing),
     CASE (test_a_migration_keeps_what_is_there),
+    CASE (test_a_store_of_the_first_version_comes_along),
     CASE (test_a_backup_comes_before_a_migration),
     CASE (test_a_backup_is_a_store),
     CASE (test_a_backup_replaces_nothing),

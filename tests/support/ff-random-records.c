@@ -185,6 +185,22 @@ ff_random_member (FfTestRandom *dice)
   return member;
 }
 
+FfReading *
+ff_random_reading (FfTestRandom *dice, const char *job_id)
+{
+  FfReading *reading = ff_reading_new (job_id);
+
+  ff_random_fill (dice, &ff_reading_fields, reading);
+  if (ff_test_random_int (dice, 0, 2) == 0)
+    ff_random_fill (dice, &ff_reading_drop_fields, reading);
+  reading->shown_s = exp2 (ff_test_random (dice, -12, 2));
+  reading->target_s = exp2 (ff_test_random (dice, -12, 2));
+  reading->lux = ff_test_random (dice, 1, 1e5);
+  if (*reading->source == '\0')
+    ff_set_text (&reading->source, "grey.jpg");
+  return reading;
+}
+
 FfLimit *
 ff_random_limit (FfTestRandom *dice)
 {

@@ -92,6 +92,7 @@ test_a_second_job_shares_place_and_gear (void **state)
   assert_false (ff_job_file_store (second, store, 0, &error));
   assert_error (error, FF_ERROR_INPUT, "shot A");
   g_ptr_array_set_size (second->shots, 0);
+  g_ptr_array_set_size (second->readings, 0); /* they are the first job's, too */
   ff_job_file_store (second, store, 0, &error);
   assert_no_error (error);
 }
@@ -355,6 +356,52 @@ test_csv (void **state)
                                  "\"two\nlines\",\r\n");
 }
 
+/* One that counts and one that was set aside. */
+static void
+add_readings (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = ff_job_find (store, "skarrowick", &error);
+
+  for (int i = 0; i < 2; i++)
+    {
+      g_autoptr (FfReading) reading = ff_reading_new (id);
+
+      reading->method = FF_METHOD_LUX;
+      reading->at = 1821281400 + i;
+      reading->ev100 = 14.25;
+      reading->spread_stops = 0.25;
+      reading->lux = 48765.5;
+      if (i == 1)
+        ff_set_text (&reading->dropped_why, "a cloud passed");
+      ff_reading_append (store, reading, &error);
+      assert_no_error (error);
+    }
+}
+
+/* Files of the first release have no readings at all. */
+static void
+test_a_file_without_readings (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  const char *start = strstr (good, ",\n  \"readings\"");
+  g_autofree char *text = g_strdup_printf ("%.*s\n}\n", (int) (start - good), good);
+  g_autoptr (FfJobFile) file = ff_job_file_parse (text, &error);
+
+  assert_no_error (error);
+  assert_int_equal (file->readings->len, 0);
+}
+
+static void
+test_readings_are_checked (void **state)
+{
+  refused ("\"readings\"", "\"lux\": 48765.5", "\"lux\": null", "readings[0]");
+  refused ("\"readings\"", "\"spread_stops\": 0.25", "\"spread_stops\": -1", "spread_stops");
+  refused ("\"readings\"", "\"why\": \"a cloud passed\"", "\"why\": null",
+           "readings[1].dropped.why");
+  refused ("\"readings\"", "\"method\": \"lux\"", "\"method\": \"eye\"", "method");
+}
+
 static int
 set_up (void **state)
 {
@@ -364,6 +411,7 @@ set_up (void **state)
   store = ff_records_open (folder, FF_RECORDS_WRITE, &error);
   if (store == NULL || !ff_demo_fill (store, &error))
     return -1;
+  add_readings ();
   good = write_job (store, "skarrowick");
   return 0;
 }
@@ -391,6 +439,8 @@ main (void)
     CASE (test_depth_is_bounded),
     CASE (test_members_say_their_path),
     CASE (test_what_is_named_must_be_there),
+    CASE (test_a_file_without_readings),
+    CASE (test_readings_are_checked),
     CASE (test_random_damage),
     CASE (test_a_refused_import_leaves_nothing),
     CASE (test_files_are_whole_or_not_there),

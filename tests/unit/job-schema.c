@@ -150,6 +150,35 @@ write_definition (FfJson *json,
   ff_json_end (json);
 }
 
+/* One that was set aside says when and why. */
+static void
+write_reading (FfJson *json)
+{
+  ff_json_begin_object (json, "reading");
+  ff_json_text (json, "type", "object");
+  ff_json_flag (json, "additionalProperties", FALSE);
+  ff_json_begin_array (json, "required");
+  write_needed (json, &ff_reading_fields, 0);
+  ff_json_end (json);
+  ff_json_begin_object (json, "properties");
+  write_fields (json, &ff_reading_fields, 0);
+  ff_json_begin_object (json, "dropped");
+  ff_json_begin_array (json, "type");
+  ff_json_text (json, NULL, "object");
+  ff_json_text (json, NULL, "null");
+  ff_json_end (json);
+  ff_json_flag (json, "additionalProperties", FALSE);
+  ff_json_begin_array (json, "required");
+  write_needed (json, &ff_reading_drop_fields, 1);
+  ff_json_end (json);
+  ff_json_begin_object (json, "properties");
+  write_fields (json, &ff_reading_drop_fields, 1);
+  ff_json_end (json);
+  ff_json_end (json);
+  ff_json_end (json);
+  ff_json_end (json);
+}
+
 /* The item of one kind: what all have, and its own. */
 static void
 write_kind (FfJson *json, int kind)
@@ -210,6 +239,7 @@ write_definitions (FfJson *json)
   write_definition (json, "member", &ff_member_fields, NULL, NULL, NULL);
   write_definition (json, "role", &ff_job_role_fields, NULL, NULL, NULL);
   write_definition (json, "flight", &ff_flight_fields, NULL, NULL, "filter_ids");
+  write_reading (json);
   write_item (json);
   for (guint kind = 0; kind < ff_names_kind.n_names; kind++)
     write_kind (json, (int) kind);
@@ -244,6 +274,7 @@ write_properties (FfJson *json)
   write_array (json, "roles", "role");
   write_array (json, "items", "item");
   write_array (json, "flights", "flight");
+  write_array (json, "readings", "reading");
   ff_json_end (json);
 }
 
