@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-chart-facts.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "ff-day-reading.h"
 #include "ff-daylight.h"
 #include "ff-events.h"
 #include "ff-plan-private.h"
@@ -15,6 +17,7 @@ event_free (gpointer data)
   FfChartEvent *event = data;
 
   g_free (event->text);
+  g_free (event->detail);
   g_free (event);
 }
 
@@ -61,6 +64,34 @@ add_typed_events (FfChartFacts *facts, const FfDay *day)
     }
 }
 
+static int
+compare_events (gconstpointer a, gconstpointer b)
+{
+  const FfChartEvent *first = *(FfChartEvent *const *) a, *second = *(FfChartEvent *const *) b;
+
+  return first->at < second->at ? -1 : first->at > second->at;
+}
+
+/* Those that count; and how long each lasts, for who reads the chart as a table. */
+static void
+add_readings (FfChartFacts *facts, const FfDay *day, FfSky sky)
+{
+  for (guint i = 0; i < day->learned_from->len; i++)
+    {
+      const FfReading *reading = g_ptr_array_index (day->learned_from, i);
+      g_autofree char *off = ff_signed_stops (ff_day_reading_offset (day, reading));
+      FfChartEvent *event = g_new0 (FfChartEvent, 1);
+
+      event->at = reading->at;
+      event->is_reading = TRUE;
+      /* Translators: a light reading, and how far it is from the estimate: "+0.4 stops". */
+      event->text = g_strdup_printf (_ ("reading %s"), off);
+      event->detail = ff_day_reading_lasts (day, reading, sky);
+      g_ptr_array_add (facts->events, event);
+    }
+  g_ptr_array_sort (facts->events, compare_events);
+}
+
 /* What plain video at the delivery rate would want: the level that most shots compare with. */
 static FfWant
 plain_want (const FfDay *day)
@@ -85,6 +116,8 @@ add_samples (FfChartFacts *facts, const FfDay *day, const FfDayProblem *problem)
       ff_sun_track_direction (&day->sun, (double) facts->from + (double) i * facts->step_s, &sun);
       query.sun_altitude_deg = sun.altitude_deg;
       ff_daylight (&query, &light);
+      ff_day_correct_light (day, problem->sky,
+                            (double) facts->from + (double) i * facts->step_s, &light);
       facts->sun_altitude_deg[i] = sun.altitude_deg;
       facts->ev100[i] = light.ev100;
       facts->low_ev100[i] = light.low_ev100;
@@ -126,6 +159,7 @@ ff_chart_facts_changed (const FfDay *day, const FfDayChange *change, int step_s,
   add_samples (facts, day, problem);
   add_sky_events (facts, day);
   add_typed_events (facts, day);
+  add_readings (facts, day, problem->sky);
   return facts;
 }
 

@@ -9,7 +9,9 @@
 
 typedef struct {
   gint64 at;
-  char *text; /* "ferry passes" */
+  char *text; /* "ferry passes", "reading +0.4 stops" */
+  char *detail; /* of a reading: how long it lasts; else NULL */
+  gboolean is_reading;
 } FfChartEvent;
 
 typedef struct {
@@ -22,7 +24,7 @@ typedef struct {
   double *need_stops;       /* of plain video at the delivery frame rate; NAN without a camera */
   gint64 sunrise, sunset, civil_dawn, civil_dusk; /* 0: not on this axis */
   gint64 now;               /* 0: do not draw it */
-  GPtrArray *events;        /* FfChartEvent: typed events of the day, by time */
+  GPtrArray *events;        /* FfChartEvent: typed events and readings, by time */
 } FfChartFacts;
 
 /* `now` 0: none. Needs a day that ff_day_plan() can plan; samples every `step_s` seconds. */

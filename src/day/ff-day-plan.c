@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-day-reading.h"
 #include "ff-scale.h"
 
 static void
@@ -137,6 +138,9 @@ read_plan (const FfDayProblem *problem, const FfSortiePlan *sorties)
   plan->job = g_strdup (problem->day->job->title);
   plan->version = g_strdup (problem->day->job->version);
   plan->sky = problem->sky;
+  ff_day_last_reading (problem->day, &plan->learned_offset_stops);
+  g_free (plan->light);
+  plan->light = ff_day_learned_words (problem->day, problem->sky);
   for (guint i = 0; i < sorties->lines->len; i++)
     {
       const FfSortieLine *line = &g_array_index (sorties->lines, FfSortieLine, i);

@@ -26,6 +26,9 @@ struct _FfDay {
   GPtrArray *crew;     /* FfMember with the role they have in this job */
   GPtrArray *items;    /* FfItem: all that the crew owns */
   GPtrArray *limits;   /* FfLimit */
+  GPtrArray *readings; /* FfReading, by time */
+  GArray *learned;     /* FfLearnedReading: of those that count */
+  GPtrArray *learned_from; /* FfReading of each, borrowed */
 };
 
 /* An item by id, or NULL. */
@@ -44,7 +47,13 @@ gboolean ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GE
 /* A shot as what it wants. Error: FF_ERROR_INPUT. */
 gboolean ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error);
 
-/* The sun, and the light as this shot meets it. The day has a date and a place. */
+/* What the readings teach, once date, place and readings are there. */
+void ff_day_learn (FfDay *day);
+
+/* The model's light under a sky, as the readings correct it. */
+void ff_day_correct_light (const FfDay *day, FfSky sky, double at, FfDaylight *light);
+
+/* The sun, and the light as this shot meets it, corrected by the readings. The day has a date and a place. */
 void ff_day_light_at (const FfDay *day,
                       const FfShot *shot,
                       FfSky sky,

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-reading.h"
 #include "ff-scale.h"
 
 static gboolean
@@ -36,7 +37,10 @@ load_lists (FfDay *day, FfStore *store, GError **error)
   if (day->items == NULL)
     return FALSE;
   day->limits = ff_limits_load (store, error);
-  return day->limits != NULL;
+  if (day->limits == NULL)
+    return FALSE;
+  day->readings = ff_readings_load (store, day->job->id, error);
+  return day->readings != NULL;
 }
 
 static void
@@ -71,6 +75,7 @@ ff_day_load (FfStore *store, const char *wanted, GError **error)
       day->has_date = TRUE;
       hold_sun (day);
     }
+  ff_day_learn (day);
   return g_steal_pointer (&day);
 }
 
@@ -86,6 +91,9 @@ ff_day_free (FfDay *day)
   g_clear_pointer (&day->crew, g_ptr_array_unref);
   g_clear_pointer (&day->items, g_ptr_array_unref);
   g_clear_pointer (&day->limits, g_ptr_array_unref);
+  g_clear_pointer (&day->learned, g_array_unref);
+  g_clear_pointer (&day->learned_from, g_ptr_array_unref);
+  g_clear_pointer (&day->readings, g_ptr_array_unref);
   g_free (day);
 }
 
@@ -263,6 +271,7 @@ ff_day_light_at (const FfDay *day,
   if (isfinite (shot->bearing_deg))
     query.from_sun_deg = ff_bearing_difference_deg (shot->bearing_deg, ret_sun->azimuth_deg);
   ff_daylight (&query, ret_light);
+  ff_day_correct_light (day, sky, at, ret_light);
 }
 
 double *

@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-day-reading.h"
 #include "ff-number.h"
 #include "ff-scale.h"
 
@@ -13,6 +14,7 @@
  * practice, no source). */
 #define TRIM_ISO 400
 #define CLASH_STOPS 1.5   /* needs this far apart on one battery are said */
+#define SAID_STOPS 0.05
 #define STEADY_STOPS 0.15 /* light that changes less over a sortie needs no trim */
 
 static const FfSortieTake *
@@ -49,6 +51,28 @@ need_phrase (const FfDayProblem *problem, const FfSortieTake *take)
                           take->need_end, to);
 }
 
+/* What a reading has moved at the first take; less than a tenth of a stop is not worth a word. */
+static void
+add_learned (GString *text, const FfDayProblem *problem, gint64 at)
+{
+  FfLearned learned;
+  const FfReading *reading;
+  g_autofree char *clock = NULL, *amount = NULL;
+
+  ff_day_learned (problem->day, problem->sky, at, &learned, &reading);
+  if (reading == NULL || fabs (learned.offset_stops) < SAID_STOPS)
+    return;
+  clock = clock_of (problem, reading->at);
+  amount = ff_signed_stops (learned.offset_stops);
+  g_string_append_printf (
+      text,
+      learned.fades
+          /* Translators: clock time of a light reading, "+0.4 stop" against the estimate. */
+          ? _ (" The reading of %s still gives %s here.")
+          : _ (" With the reading of %s: %s."),
+      clock, amount);
+}
+
 char *
 ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
 {
@@ -67,6 +91,7 @@ ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfS
       g_string_append_printf (text, "%s%s", i > 0 ? "; " : "", phrase);
     }
   g_string_append_c (text, '.');
+  add_learned (text, problem, take_of (sorties, line, 0)->from);
   return g_string_free (text, FALSE);
 }
 

@@ -73,6 +73,7 @@ ff_day_plan_new (void)
 {
   FfDayPlan *plan = g_new0 (FfDayPlan, 1);
 
+  plan->light = g_strdup ("");
   plan->lines = g_ptr_array_new_with_free_func (line_free);
   plan->missed = g_ptr_array_new_with_free_func (miss_free);
   plan->charges = g_ptr_array_new_with_free_func (charge_free);
@@ -90,6 +91,7 @@ ff_day_plan_free (FfDayPlan *plan)
     return;
   g_free (plan->job);
   g_free (plan->version);
+  g_free (plan->light);
   g_ptr_array_unref (plan->lines);
   g_ptr_array_unref (plan->missed);
   g_ptr_array_unref (plan->charges);

@@ -55,7 +55,8 @@ typedef struct {
 typedef struct {
   char *job, *version;
   FfSky sky;
-  double learned_offset_stops;
+  double learned_offset_stops; /* of the newest reading, at its time; 0: none */
+  char *light;         /* what the light rests on: an estimate, or a reading and how long */
   GPtrArray *lines;    /* FfPlanLine */
   GPtrArray *missed;   /* FfPlanMiss */
   GPtrArray *clashes;  /* char* */

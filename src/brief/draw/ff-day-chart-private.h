@@ -74,6 +74,7 @@ struct _FfDayChart {
   GArray *sun_curve, *light_curve, *low_curve, *high_curve; /* FfChartPoint */
   GArray *need_curve;                                    /* FfChartPoint, y in stops */
   GArray *dots;                                          /* FfChartPoint, round EVs */
+  GArray *readings;                                      /* FfChartPoint, on the light */
   GArray *suns;                                          /* FfChartPoint: rise, set and now */
   int tick_minutes, label_minutes;
   GArray *ticks, *hours;                                 /* double, x */

@@ -178,8 +178,9 @@ add_event_rows (GPtrArray *rows, const FfChartFacts *facts)
     {
       const FfChartEvent *event = g_ptr_array_index (facts->events, i);
 
-      add_row (rows, FF_CHART_ROW_EVENT, 0, ff_instant_clock ((double) event->at, facts->zone),
-               g_strdup (event->text), NULL);
+      add_row (rows, event->is_reading ? FF_CHART_ROW_READING : FF_CHART_ROW_EVENT, 0,
+               ff_instant_clock ((double) event->at, facts->zone), g_strdup (event->text),
+               g_strdup (event->detail));
     }
 }
 

@@ -211,6 +211,29 @@ draw_dots (const FfDayChart *chart, cairo_t *cr)
   cairo_stroke (cr);
 }
 
+/* A lozenge, so that it is not taken for a round value. */
+static void
+draw_readings (const FfDayChart *chart, cairo_t *cr)
+{
+  double half = 0.5 * chart->em;
+
+  for (guint i = 0; i < chart->readings->len; i++)
+    {
+      const FfChartPoint *mark = &g_array_index (chart->readings, FfChartPoint, i);
+
+      cairo_move_to (cr, mark->x, mark->y - half);
+      cairo_line_to (cr, mark->x + half, mark->y);
+      cairo_line_to (cr, mark->x, mark->y + half);
+      cairo_line_to (cr, mark->x - half, mark->y);
+      cairo_close_path (cr);
+    }
+  ff_colour_set (cr, chart->palette.light);
+  cairo_fill_preserve (cr);
+  ff_colour_set (cr, chart->palette.paper);
+  cairo_set_line_width (cr, chart->palette.line * chart->em);
+  cairo_stroke (cr);
+}
+
 void
 ff_chart_draw_sky (const FfDayChart *chart, cairo_t *cr)
 {
@@ -224,4 +247,5 @@ ff_chart_draw_sky (const FfDayChart *chart, cairo_t *cr)
   draw_spread (chart, cr);
   stroke_curve (chart, cr, chart->light_curve, chart->palette.light, 1.4 * chart->palette.line);
   draw_dots (chart, cr);
+  draw_readings (chart, cr);
 }

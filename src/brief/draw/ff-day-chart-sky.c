@@ -360,6 +360,26 @@ lift_close_edges (const FfDayChart *chart, GArray *edge)
     }
 }
 
+/* A mark on the light where it was measured; its time and offset hang on the pole above. */
+static void
+add_readings (FfDayChart *chart, const FfChartFacts *facts)
+{
+  for (guint i = 0; i < facts->events->len; i++)
+    {
+      const FfChartEvent *event = g_ptr_array_index (facts->events, i);
+      guint sample = (guint) MAX ((event->at - facts->from + facts->step_s - 1) / facts->step_s, 0);
+      FfChartPoint mark = { ff_time_axis_x (&chart->axis, (double) event->at), NAN };
+
+      if (!event->is_reading || !ff_time_axis_holds (&chart->axis, event->at)
+          || sample >= chart->light_curve->len)
+        continue;
+      /* The first sample that knows of it. */
+      mark.y = g_array_index (chart->light_curve, FfChartPoint, sample).y;
+      if (isfinite (mark.y))
+        g_array_append_val (chart->readings, mark);
+    }
+}
+
 static void
 layout_light (FfDayChart *chart, const FfChartFacts *facts)
 {
@@ -378,6 +398,7 @@ layout_light (FfDayChart *chart, const FfChartFacts *facts)
   trace (chart, facts, facts->ev100, &box, low, high, chart->light_curve);
   trace (chart, facts, facts->low_ev100, &box, low, high, chart->low_curve);
   trace (chart, facts, facts->high_ev100, &box, low, high, chart->high_curve);
+  add_readings (chart, facts);
   write_spread (chart, facts);
   write_values (chart, facts);
   if (chart->palette.hatched)

@@ -22,6 +22,7 @@ make_arrays (FfDayChart *chart)
   chart->high_curve = array_of (sizeof (FfChartPoint));
   chart->need_curve = array_of (sizeof (FfChartPoint));
   chart->dots = array_of (sizeof (FfChartPoint));
+  chart->readings = array_of (sizeof (FfChartPoint));
   chart->suns = array_of (sizeof (FfChartPoint));
   chart->ticks = array_of (sizeof (double));
   chart->hours = array_of (sizeof (double));
@@ -94,6 +95,7 @@ ff_day_chart_free (FfDayChart *chart)
 {
   GArray *arrays[] = { chart->phases,     chart->sun_curve, chart->light_curve, chart->low_curve,
                        chart->high_curve, chart->need_curve, chart->dots,       chart->suns,
+                       chart->readings,
                        chart->ticks,      chart->hours,     chart->poles,       chart->blocks,
                        chart->turns,      chart->cells,     chart->charges,     chart->cautions };
 

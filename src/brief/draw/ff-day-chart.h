@@ -26,6 +26,7 @@ typedef struct {
 typedef enum {
   FF_CHART_ROW_SUN,       /* sunrise, sunset, twilight */
   FF_CHART_ROW_EVENT,     /* typed events and now */
+  FF_CHART_ROW_READING,   /* light measured, its offset, how long it lasts */
   FF_CHART_ROW_LIGHT,     /* light and need at a clock time */
   FF_CHART_ROW_SORTIE,
   FF_CHART_ROW_TURNROUND,
