@@ -243,27 +243,12 @@ read_filters (FfFlight *flight, const Log *log, FfStore *store, GError **error)
 static gboolean
 read_initials (FfFlight *flight, FfStore *store, GError **error)
 {
-  g_autoptr (GPtrArray) members = NULL;
-  g_autoptr (GString) known = g_string_new (NULL);
+  g_autofree char *initials = NULL;
 
-  if (by_text == NULL)
-    return TRUE;
-  members = ff_members_load (store, error);
-  for (guint i = 0; members != NULL && i < members->len; i++)
-    {
-      const FfMember *member = g_ptr_array_index (members, i);
-
-      if (g_ascii_strcasecmp (member->initials, by_text) == 0)
-        {
-          ff_set_text (&flight->by, member->initials);
-          return TRUE;
-        }
-      g_string_append_printf (known, "%s%s", known->len > 0 ? ", " : "", member->initials);
-    }
-  if (members != NULL)
-    g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
-                 _ ("--by: nobody has the initials “%s”; accepted: %s"), by_text, known->str);
-  return FALSE;
+  if (!ff_option_initials ("--by", by_text, store, &initials, error))
+    return FALSE;
+  ff_set_text (&flight->by, initials);
+  return TRUE;
 }
 
 static gboolean

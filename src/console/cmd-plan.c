@@ -160,6 +160,7 @@ write_json (FfJson *json, const Answer *answer)
   ff_json_text (json, "version", plan->version);
   ff_json_text (json, "case", ff_name_token (&ff_names_sky, plan->sky));
   ff_json_rounded (json, "learned_offset_stops", plan->learned_offset_stops, 3);
+  ff_json_text (json, "light", plan->light);
   json_lines (json, answer);
   json_misses (json, plan);
   ff_json_texts (json, "clashes", plan->clashes);
@@ -305,8 +306,9 @@ write_text (FfConsole *console, const Answer *answer)
 {
   const FfDayPlan *plan = answer->plan;
 
-  ff_console_line (console, _ ("%s · version %s · %s\n"), plan->job, plan->version,
+  ff_console_line (console, _ ("%s · version %s · %s"), plan->job, plan->version,
                    ff_name_text (&ff_names_sky, plan->sky));
+  ff_console_line (console, "%s\n", plan->light);
   for (guint i = 0; i < plan->missed->len; i++)
     {
       const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);

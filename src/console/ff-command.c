@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "ff-civil.h"
+#include "ff-crew.h"
 #include "ff-error.h"
 #include "ff-number.h"
 
@@ -72,6 +73,37 @@ ff_option_list (const char *name, const char *text, GError **error)
         return NULL;
       }
   return g_steal_pointer (&parts);
+}
+
+gboolean
+ff_option_initials (const char *name,
+                    const char *text,
+                    FfStore *store,
+                    char **ret_initials,
+                    GError **error)
+{
+  g_autoptr (GPtrArray) members = NULL;
+  g_autoptr (GString) known = g_string_new (NULL);
+
+  *ret_initials = NULL;
+  if (text == NULL)
+    return TRUE;
+  members = ff_members_load (store, error);
+  for (guint i = 0; members != NULL && i < members->len; i++)
+    {
+      const FfMember *member = g_ptr_array_index (members, i);
+
+      if (g_ascii_strcasecmp (member->initials, text) == 0)
+        {
+          *ret_initials = g_strdup (member->initials);
+          return TRUE;
+        }
+      g_string_append_printf (known, "%s%s", known->len > 0 ? ", " : "", member->initials);
+    }
+  if (members != NULL)
+    g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                 _ ("%s: nobody has the initials “%s”; accepted: %s"), name, text, known->str);
+  return FALSE;
 }
 
 gboolean

@@ -49,6 +49,13 @@ gboolean ff_option_name (const char *name,
                          int *ret_value,
                          GError **error);
 
+/* The initials of a crew member as they stand in the crew; NULL when the option was not given. */
+gboolean ff_option_initials (const char *name,
+                             const char *text,
+                             FfStore *store,
+                             char **ret_initials,
+                             GError **error);
+
 /* Missing option: sets the error and returns FALSE. */
 gboolean ff_option_missing (const char *name, GError **error);
 
@@ -93,6 +100,7 @@ extern const FfCommand ff_command_log;
 extern const FfCommand ff_command_media;
 extern const FfCommand ff_command_motion;
 extern const FfCommand ff_command_plan;
+extern const FfCommand ff_command_reading;
 extern const FfCommand ff_command_store;
 extern const FfCommand ff_command_sun;
 extern const FfCommand ff_command_weather;
