@@ -8,6 +8,7 @@
 #include "ff-error.h"
 #include "ff-explain-lines.h"
 #include "ff-number.h"
+#include "ff-print-cases.h"
 
 static char *case_text;
 static char *late_text;
@@ -168,10 +169,7 @@ write_json (FfJson *json, const Answer *answer)
   ff_json_integer (json, "landings_for_filter_alone", plan->landings_for_filter_alone);
   ff_json_integer (json, "batteries_used", plan->batteries_used);
   json_charges (json, plan, ff_day_zone (answer->day));
-  ff_json_begin_object (json, "bag");
-  ff_json_texts (json, "needed", plan->bag_needed);
-  ff_json_texts (json, "in_case", plan->bag_in_case);
-  ff_json_end (json);
+  ff_json_cases (json, plan);
   ff_json_rounded (json, "cost", plan->cost, 4);
   ff_json_begin_object (json, "cost_parts");
   for (int part = 0; part < FF_N_PARTS; part++)
@@ -280,18 +278,6 @@ print_charges (FfConsole *console, const FfDayPlan *plan, GTimeZone *zone)
 }
 
 static void
-print_bag (FfConsole *console, const char *heading, GPtrArray *labels)
-{
-  g_autofree char *joined = NULL;
-
-  g_ptr_array_add (labels, NULL);
-  joined = g_strjoinv (", ", (char **) labels->pdata);
-  g_ptr_array_remove_index (labels, labels->len - 1);
-  if (*joined != '\0')
-    ff_console_line (console, "  %s %s", heading, joined);
-}
-
-static void
 print_cost (FfConsole *console, const FfDayPlan *plan)
 {
   ff_console_line (console, _ ("\nCost %.1f"), plan->cost);
@@ -320,9 +306,7 @@ write_text (FfConsole *console, const Answer *answer)
   print_texts (console, _ ("What this changes"), plan->changes);
   print_texts (console, _ ("Clashes"), plan->clashes);
   print_charges (console, plan, ff_day_zone (answer->day));
-  ff_console_line (console, _ ("\nFilters for the bag"));
-  print_bag (console, _ ("needed: "), plan->bag_needed);
-  print_bag (console, _ ("in case:"), plan->bag_in_case);
+  ff_print_cases (console, plan, explain);
   if (explain)
     print_cost (console, plan);
 }
@@ -365,7 +349,7 @@ run (FfConsole *console, GError **error)
   if (day == NULL)
     return FF_FAILED;
   plan = ff_day_plan (day, &change, error);
-  if (plan == NULL)
+  if (plan == NULL || !ff_day_drop_first (day, &change, plan, NULL, NULL, error))
     return FF_FAILED;
   answer = (Answer) { day, plan };
   write_json (console->json, &answer);

@@ -130,8 +130,8 @@ count_up (FfDayPlan *plan, const FfSortiePlan *sorties)
   plan->batteries_used = (int) g_hash_table_size (batteries);
 }
 
-static FfDayPlan *
-read_plan (const FfDayProblem *problem, const FfSortiePlan *sorties)
+FfDayPlan *
+ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
 {
   FfDayPlan *plan = ff_day_plan_new ();
 
@@ -163,8 +163,8 @@ read_plan (const FfDayProblem *problem, const FfSortiePlan *sorties)
   return plan;
 }
 
-static FfDayPlan *
-plan_once (const FfDay *day, const FfDayChange *change, GError **error)
+FfDayPlan *
+ff_day_plan_bare (const FfDay *day, const FfDayChange *change, GError **error)
 {
   g_autoptr (FfDayProblem) problem = ff_day_problem_new (day, change, error);
   g_autoptr (FfSortiePlan) sorties = NULL;
@@ -172,53 +172,38 @@ plan_once (const FfDay *day, const FfDayChange *change, GError **error)
   if (problem == NULL)
     return NULL;
   sorties = ff_sorties_plan (&problem->problem);
-  return read_plan (problem, sorties);
-}
-
-/* ---- The bag ---- */
-
-static gboolean
-holds (GPtrArray *labels, const char *label)
-{
-  return g_ptr_array_find_with_equal_func (labels, label, g_str_equal, NULL);
+  return ff_plan_read (problem, sorties);
 }
 
 static void
-add_filters_of (const FfDayPlan *plan, GPtrArray *labels, GPtrArray *but_not)
+add_filter_labels (GPtrArray *labels, const GPtrArray *things)
 {
-  for (guint i = 0; i < plan->lines->len; i++)
+  for (guint i = 0; i < things->len; i++)
     {
-      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+      const FfBagItem *item = g_ptr_array_index (things, i);
 
-      for (guint j = 0; j < line->filters->len; j++)
-        {
-          const char *label = g_ptr_array_index (line->filters, j);
-
-          if (!holds (labels, label) && (but_not == NULL || !holds (but_not, label)))
-            g_ptr_array_add (labels, g_strdup (label));
-        }
+      if (item->kind == FF_KIND_FILTER)
+        g_ptr_array_add (labels, g_strdup (item->label));
     }
 }
 
-/* Packed for what the sky may do, not only for the forecast: every sky darker than it, down to
- * overcast. */
-static gboolean
-fill_bag (FfDayPlan *plan, const FfDay *day, const FfDayChange *change, GError **error)
+static FfDayPlan *
+plan_with_cases (const FfDay *day, const FfDayChange *change, GError **error)
 {
-  add_filters_of (plan, plan->bag_needed, NULL);
-  for (int sky = (int) plan->sky + 1; sky <= FF_SKY_OVERCAST; sky++)
-    {
-      FfDayChange darker = *change;
-      g_autoptr (FfDayPlan) other = NULL;
+  g_autoptr (FfDayProblem) problem = ff_day_problem_new (day, change, error);
+  g_autoptr (FfSortiePlan) sorties = NULL;
+  g_autoptr (FfDayPlan) plan = NULL;
 
-      darker.other_sky = TRUE;
-      darker.sky = (FfSky) sky;
-      other = plan_once (day, &darker, error);
-      if (other == NULL)
-        return FALSE;
-      add_filters_of (other, plan->bag_in_case, plan->bag_needed);
-    }
-  return TRUE;
+  if (problem == NULL)
+    return NULL;
+  sorties = ff_sorties_plan (&problem->problem);
+  plan = ff_plan_read (problem, sorties);
+  plan->cases = ff_cases_new (problem, sorties, plan, change, error);
+  if (plan->cases == NULL)
+    return NULL;
+  add_filter_labels (plan->bag_needed, plan->cases->bag->needed);
+  add_filter_labels (plan->bag_in_case, plan->cases->bag->in_case);
+  return g_steal_pointer (&plan);
 }
 
 FfDayPlan *
@@ -226,14 +211,14 @@ ff_day_plan (const FfDay *day, const FfDayChange *change, GError **error)
 {
   static const FfDayChange no_change;
   const FfDayChange *wanted = change != NULL ? change : &no_change;
-  g_autoptr (FfDayPlan) plan = plan_once (day, wanted, error);
+  g_autoptr (FfDayPlan) plan = plan_with_cases (day, wanted, error);
 
-  if (plan == NULL || !fill_bag (plan, day, wanted, error))
+  if (plan == NULL)
     return NULL;
   if (wanted->late_minutes > 0 || wanted->without != NULL || wanted->moves != NULL)
     {
       FfDayChange before = { .other_sky = wanted->other_sky, .sky = wanted->sky };
-      g_autoptr (FfDayPlan) as_was = plan_once (day, &before, error);
+      g_autoptr (FfDayPlan) as_was = ff_day_plan_bare (day, &before, error);
 
       if (as_was == NULL)
         return NULL;

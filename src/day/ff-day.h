@@ -24,7 +24,14 @@ typedef struct {
   FfSky sky;
   int late_minutes;
   const char *const *without; /* labels or ids, NULL-terminated; or NULL */
-  const char *const *moves;   /* "D=18:20", NULL-terminated; or NULL */
+  const char *const *moves;   /* "D=18:20" moves a window there, "D=18:20-18:40" sets both its
+                                 ends; NULL-terminated; or NULL */
+  const char *const *drop;    /* labels of shots that are not flown; or NULL */
+  const char *const *with;    /* labels or ids of items that the job does not use; or NULL */
+  int more_batteries;         /* borrowed, each like the one that lasts longest */
+  double more_filter_stops;   /* strength of a filter that is borrowed; 0: none */
+  int more_charger_slots;
+  gboolean attended;          /* as if somebody stood at the charger */
 } FfDayChange;
 
 /* Plans the day. A job that can't be planned (no date, no place, no shots, no batteries, no camera)
@@ -32,6 +39,18 @@ typedef struct {
 FfDayPlan *ff_day_plan (const FfDay *day,
                         const FfDayChange *change,
                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Asked between two plans of a longer work: FALSE stops it, since nobody waits for the answer. */
+typedef gboolean (*FfGoOn) (gpointer data);
+
+/* Works out what of the plan of ff_day_plan() would be dropped first, by planning the day without
+ * each shot in turn, into `plan->cases`. `go_on` may be NULL. FALSE with no error: stopped. */
+gboolean ff_day_drop_first (const FfDay *day,
+                            const FfDayChange *change,
+                            FfDayPlan *plan,
+                            FfGoOn go_on,
+                            gpointer data,
+                            GError **error);
 
 /* Says anew in `after->changes` what `after` does to `before`, another sky included: the shots that
  * are lost or won, the number of sorties, the filters. */

@@ -23,6 +23,8 @@ typedef struct {
   GPtrArray *filter_items;  /* FfItem of each, borrowed */
   GArray *batteries;   /* FfSortieBattery */
   GPtrArray *battery_items; /* FfItem of each, borrowed */
+  GPtrArray *loans;    /* FfItem: what a change borrows */
+  const FfItem *charger; /* the one that is planned with, or NULL */
   const FfItem *clear; /* a clear glass, where one is owned */
   const char *charger_by; /* name of who attends the charger, or NULL */
 } FfDayProblem;
@@ -34,6 +36,13 @@ FfDayProblem *ff_day_problem_new (const FfDay *day,
 void ff_day_problem_free (FfDayProblem *problem);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayProblem, ff_day_problem_free)
 
+/* What it costs not to fly the shot. */
+double ff_day_shot_weight (const FfShot *shot);
+
+/* A NULL-terminated list with one name more; the names are borrowed. */
+const char **ff_names_and (const char *const *names,
+                           const char *name) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The sentences of one line and its clashes. */
 char *ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line);
 char *ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line);
@@ -42,6 +51,32 @@ void ff_plan_add_clashes (const FfDayProblem *problem,
                           const FfSortieLine *line,
                           GPtrArray *clashes);
 void ff_plan_add_remarks (const FfDayProblem *problem, const FfSortieTake *take, GPtrArray *remarks);
+
+/* The plan in words, without its cases and without what it changes. */
+FfDayPlan *ff_plan_read (const FfDayProblem *problem,
+                         const FfSortiePlan *sorties) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same from a day, as every case and every remedy is planned. */
+FfDayPlan *ff_day_plan_bare (const FfDay *day,
+                             const FfDayChange *change,
+                             GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Plans the cases beside `plan`, which answers `problem` with `sorties`. */
+FfCases *ff_cases_new (const FfDayProblem *problem,
+                       const FfSortiePlan *sorties,
+                       const FfDayPlan *plan,
+                       const FfDayChange *change,
+                       GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What each line survives. */
+GPtrArray *ff_slips_new (const FfDayProblem *problem,
+                         const FfSortiePlan *sorties) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The ISO that a shot may be raised to between takes. */
+int ff_plan_iso_limit (const FfDayProblem *problem, const FfShot *shot);
+
+/* Whether the plan flies the shot. */
+const FfPlanLine *ff_plan_line_of (const FfDayPlan *plan, const char *shot);
 
 /* What a changed plan does to the one before it. */
 void ff_plan_add_changes (const FfDayPlan *before, FfDayPlan *after);

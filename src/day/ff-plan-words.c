@@ -95,20 +95,24 @@ ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfS
   return g_string_free (text, FALSE);
 }
 
+int
+ff_plan_iso_limit (const FfDayProblem *problem, const FfShot *shot)
+{
+  double limit = MIN (TRIM_ISO, ff_scale_written (FF_SCALE_ISO, problem->camera.iso_high));
+
+  return (int) (shot->max_iso > 0 ? shot->max_iso : limit);
+}
+
 /* The lowest ISO limit of the shots on a line. */
 static int
 trim_iso (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
 {
-  double lowest = MIN (TRIM_ISO, ff_scale_written (FF_SCALE_ISO, problem->camera.iso_high));
+  int lowest = TRIM_ISO;
 
   for (guint i = 0; i < line->n_takes; i++)
-    {
-      const FfShot *shot = record_of (problem, take_of (sorties, line, i));
-
-      if (shot->max_iso > 0)
-        lowest = MIN (lowest, shot->max_iso);
-    }
-  return (int) lowest;
+    lowest = MIN (lowest,
+                  ff_plan_iso_limit (problem, record_of (problem, take_of (sorties, line, i))));
+  return lowest;
 }
 
 char *
@@ -248,8 +252,8 @@ add_lost_and_won (const FfDayPlan *before, FfDayPlan *after)
     }
 }
 
-static const FfPlanLine *
-line_of_shot (const FfDayPlan *plan, const char *shot)
+const FfPlanLine *
+ff_plan_line_of (const FfDayPlan *plan, const char *shot)
 {
   for (guint i = 0; i < plan->lines->len; i++)
     {
@@ -307,7 +311,7 @@ find_swaps (const FfDayPlan *before, const FfDayPlan *after)
       for (guint j = 0; j < line->takes->len; j++)
         {
           const FfPlanTake *take = g_ptr_array_index (line->takes, j);
-          const FfPlanLine *was = line_of_shot (before, take->shot);
+          const FfPlanLine *was = ff_plan_line_of (before, take->shot);
 
           if (was != NULL && fabs (was->filter_stops - line->filter_stops) >= 0.05)
             add_swap (swaps, take->shot, was->filter_stops, line->filter_stops);

@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "ff-cases.h"
 #include "ff-names.h"
 #include "ff-price.h"
 
@@ -62,6 +63,7 @@ typedef struct {
   GPtrArray *clashes;  /* char* */
   GPtrArray *charges;  /* FfPlanCharge */
   GPtrArray *bag_needed, *bag_in_case; /* char*: filter labels */
+  FfCases *cases;      /* the bag with its reasons, and what survives; NULL: not worked out */
   GPtrArray *changes;  /* char*: what a tried change does, in sentences */
   int swaps, landings_for_filter_alone, batteries_used;
   double cost, parts[FF_N_PARTS];

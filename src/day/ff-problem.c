@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-number.h"
 
 /* In a sortie that must serve shots with different needs the shutter may close this far, at a
  * price; below it motion stutters (common practice, no source). */
@@ -38,31 +39,33 @@ check_day (const FfDay *day, GError **error)
 }
 
 static gboolean
-is_without (const FfDayChange *change, const FfItem *item)
+is_named (const char *const *names, const char *label, const char *id)
 {
-  for (guint i = 0; change->without != NULL && change->without[i] != NULL; i++)
-    if (g_ascii_strcasecmp (change->without[i], item->label) == 0
-        || g_str_equal (change->without[i], item->id))
+  for (guint i = 0; names != NULL && names[i] != NULL; i++)
+    if (g_ascii_strcasecmp (names[i], label) == 0 || g_str_equal (names[i], id))
       return TRUE;
   return FALSE;
 }
 
 /* An item that is not here would be planned with in silence: unknown names are an error. */
 static gboolean
-check_without (const FfDay *day, const FfDayChange *change, GError **error)
+check_items (const FfDay *day, const char *const *names, GError **error)
 {
-  for (guint i = 0; change->without != NULL && change->without[i] != NULL; i++)
+  for (guint i = 0; names != NULL && names[i] != NULL; i++)
     {
-      const FfDayChange one = { .without = (const char *const[]) { change->without[i], NULL } };
+      const char *const one[] = { names[i], NULL };
       gboolean known = FALSE;
 
       for (guint j = 0; j < day->items->len && !known; j++)
-        known = is_without (&one, g_ptr_array_index (day->items, j));
+        {
+          const FfItem *item = g_ptr_array_index (day->items, j);
+
+          known = is_named (one, item->label, item->id);
+        }
       if (!known)
         {
           g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
-                       _ ("no item is labelled “%s”; the gear list shows the labels"),
-                       change->without[i]);
+                       _ ("no item is labelled “%s”; the gear list shows the labels"), names[i]);
           return FALSE;
         }
     }
@@ -72,17 +75,42 @@ check_without (const FfDay *day, const FfDayChange *change, GError **error)
 static gboolean
 is_available (const FfDayProblem *self, const FfDayChange *change, const FfItem *item)
 {
-  return item->state == FF_STATE_SERVICEABLE && ff_day_uses (self->day, item)
-         && !is_without (change, item);
+  if (is_named (change->without, item->label, item->id))
+    return FALSE;
+  return is_named (change->with, item->label, item->id)
+         || (item->state == FF_STATE_SERVICEABLE && ff_day_uses (self->day, item));
 }
 
 /* ---- Shots ---- */
 
-/* "D=18:20" moves the window of D there, as long as it was. */
+/* "18:20" moves the window there, as long as it was; "18:20-18:40" sets both ends. */
 static gboolean
-moved_clock (const FfDayChange *change, const FfShot *shot, int *ret_clock, GError **error)
+read_move (const char *text, const FfShot *shot, int *ret_from, int *ret_to, GError **error)
 {
-  *ret_clock = shot->window_from;
+  g_auto (GStrv) ends = g_strsplit (text, "-", 2);
+
+  if (!ff_clock_parse (ends[0] != NULL ? ends[0] : "", ret_from, error))
+    return FALSE;
+  *ret_to = *ret_from + shot->window_to - shot->window_from;
+  if (ends[0] != NULL && ends[1] != NULL && !ff_clock_parse (ends[1], ret_to, error))
+    return FALSE;
+  if (*ret_to - *ret_from >= shot->minutes)
+    return TRUE;
+  g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+               _ ("the window %s is shorter than the shot, which takes %d min"), text,
+               shot->minutes);
+  return FALSE;
+}
+
+static gboolean
+moved_window (const FfDayChange *change,
+              const FfShot *shot,
+              int *ret_from,
+              int *ret_to,
+              GError **error)
+{
+  *ret_from = shot->window_from;
+  *ret_to = shot->window_to;
   for (guint i = 0; change->moves != NULL && change->moves[i] != NULL; i++)
     {
       const char *equals = strchr (change->moves[i], '=');
@@ -90,7 +118,7 @@ moved_clock (const FfDayChange *change, const FfShot *shot, int *ret_clock, GErr
 
       if (equals != NULL && strlen (shot->label) == length
           && g_ascii_strncasecmp (change->moves[i], shot->label, length) == 0
-          && !ff_clock_parse (equals + 1, ret_clock, error))
+          && !read_move (equals + 1, shot, ret_from, ret_to, error))
         return FALSE;
     }
   return TRUE;
@@ -122,12 +150,12 @@ check_moves (const FfDay *day, const FfDayChange *change, GError **error)
 }
 
 /* The shot of the day counts double where it was given no weight of its own. */
-static double
-weight_of (const FfShot *record)
+double
+ff_day_shot_weight (const FfShot *shot)
 {
-  if (record->weight > 0 || !record->most_wanted)
-    return record->weight;
-  return 2 * ff_prices_default.not_flown;
+  if (shot->weight > 0)
+    return shot->weight;
+  return (shot->most_wanted ? 2 : 1) * ff_prices_default.not_flown;
 }
 
 static gboolean
@@ -136,17 +164,17 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
   FfSortieShot shot = {
     .label = record->label,
     .minutes = record->minutes,
-    .weight = weight_of (record),
+    .weight = ff_day_shot_weight (record),
     .fixed_time = record->fixed_time,
     .own_from_angle_deg = NARROWEST_ANGLE_DEG,
   };
   double *light;
-  int clock;
+  int from, to;
 
-  if (!ff_day_want (record, &shot.want, error) || !moved_clock (change, record, &clock, error)
-      || !ff_day_instant (self->day, clock, record->label, &shot.window_from, error)
-      || !ff_day_instant (self->day, clock + record->window_to - record->window_from,
-                          record->label, &shot.window_to, error)
+  if (!ff_day_want (record, &shot.want, error)
+      || !moved_window (change, record, &from, &to, error)
+      || !ff_day_instant (self->day, from, record->label, &shot.window_from, error)
+      || !ff_day_instant (self->day, to, record->label, &shot.window_to, error)
       || !ff_advise_check (&self->camera, &shot.want, error))
     {
       g_prefix_error (error, _ ("shot %s: "), record->label);
@@ -181,8 +209,13 @@ add_shots (FfDayProblem *self, const FfDayChange *change, GError **error)
   g_ptr_array_set_free_func (order, NULL);
   g_ptr_array_sort (order, compare_shots);
   for (guint i = 0; i < order->len; i++)
-    if (!add_shot (self, change, g_ptr_array_index (order, i), error))
-      return FALSE;
+    {
+      FfShot *shot = g_ptr_array_index (order, i);
+
+      if (!is_named (change->drop, shot->label, shot->id)
+          && !add_shot (self, change, shot, error))
+        return FALSE;
+    }
   return TRUE;
 }
 
@@ -245,6 +278,7 @@ add_battery (FfDayProblem *self, FfItem *item)
 static void
 add_charger (FfDayProblem *self, const FfItem *item)
 {
+  self->charger = item;
   self->problem.charger_slots = (guint) item->slots;
   self->problem.cool_minutes = item->cool_minutes;
   self->problem.charge_minutes = item->charge_minutes;
@@ -273,6 +307,58 @@ add_gear (FfDayProblem *self, const FfDayChange *change)
         add_battery (self, item);
       else if (item->kind == FF_KIND_CHARGER && self->problem.charger_slots == 0)
         add_charger (self, item);
+    }
+}
+
+/* ---- What a change borrows ---- */
+
+static FfItem *
+borrow (FfDayProblem *self, FfKind kind, const char *label)
+{
+  FfItem *item = ff_item_new (kind);
+
+  g_free (item->label);
+  item->label = g_strdup (label);
+  g_ptr_array_add (self->loans, item);
+  return item;
+}
+
+static void
+borrow_battery (FfDayProblem *self)
+{
+  FfItem *item = borrow (self, FF_KIND_BATTERY, _ ("one more battery"));
+
+  for (guint i = 0; i < self->battery_items->len; i++)
+    {
+      const FfItem *own = g_ptr_array_index (self->battery_items, i);
+
+      item->usable_minutes = MAX (item->usable_minutes, own->usable_minutes);
+    }
+  add_battery (self, item);
+}
+
+static void
+borrow_filter (FfDayProblem *self, double stops)
+{
+  g_autofree char *label = ff_stops_format (stops);
+
+  add_filter_setting (self, borrow (self, FF_KIND_FILTER, label), stops);
+}
+
+static void
+add_loans (FfDayProblem *self, const FfDayChange *change)
+{
+  for (int i = 0; i < change->more_batteries; i++)
+    borrow_battery (self);
+  if (change->more_filter_stops > 0)
+    borrow_filter (self, change->more_filter_stops);
+  if (self->charger == NULL)
+    return;
+  self->problem.charger_slots += (guint) MAX (change->more_charger_slots, 0);
+  if (change->attended && self->charger_by == NULL)
+    {
+      self->charger_by = _ ("somebody");
+      self->problem.charger_attended = TRUE;
     }
 }
 
@@ -340,13 +426,15 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
   self->filter_items = g_ptr_array_new ();
   self->battery_items = g_ptr_array_new ();
   self->lights = g_ptr_array_new_with_free_func (g_free);
-  if (!check_day (day, error) || !check_without (day, change, error)
-      || !check_moves (day, change, error)
+  self->loans = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_item_free);
+  if (!check_day (day, error) || !check_items (day, change->without, error)
+      || !check_items (day, change->with, error) || !check_moves (day, change, error)
       || !ff_day_camera_range (ff_day_camera (day), &self->camera, error)
       || !set_hours (self, change, error))
     return NULL;
   set_times (self);
   add_gear (self, change);
+  add_loans (self, change);
   if (self->batteries->len == 0)
     {
       missing (error, day, _ ("no serviceable battery; enter one in the gear"));
@@ -371,5 +459,6 @@ ff_day_problem_free (FfDayProblem *self)
   g_ptr_array_unref (self->filter_items);
   g_ptr_array_unref (self->battery_items);
   g_ptr_array_unref (self->lights);
+  g_ptr_array_unref (self->loans);
   g_free (self);
 }
