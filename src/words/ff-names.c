@@ -141,8 +141,36 @@ static const FfName compare_names[] = {
   [FF_COMPARE_REQUIRED] = { "required", N_ ("required") },
   [FF_COMPARE_PROHIBITED] = { "prohibited", N_ ("prohibited") },
   [FF_COMPARE_BY_TIME] = { "by-time", N_ ("by") },
+  [FF_COMPARE_BELOW] = { "below", N_ ("less than") },
+  [FF_COMPARE_ABOVE] = { "above", N_ ("more than") },
+  [FF_COMPARE_BETWEEN] = { "between", N_ ("between") },
+  [FF_COMPARE_WINDOW] = { "window", N_ ("within the hours") },
+  [FF_COMPARE_INFORMATION] = { "information", N_ ("for information") },
 };
 TABLE (compare, "comparison");
+
+static const FfName anchor_names[] = {
+  /* Translators: what the minutes of a window count from. */
+  [FF_ANCHOR_CLOCK] = { "clock", N_ ("the clock") },
+  [FF_ANCHOR_CIVIL_DAWN] = { "civil-dawn", N_ ("civil dawn") },
+  [FF_ANCHOR_SUNRISE] = { "sunrise", N_ ("sunrise") },
+  [FF_ANCHOR_SUNSET] = { "sunset", N_ ("sunset") },
+  [FF_ANCHOR_CIVIL_DUSK] = { "civil-dusk", N_ ("civil dusk") },
+};
+TABLE (anchor, "anchor of a window");
+
+static const FfName only_if_names[] = {
+  /* Translators: when a limit applies. */
+  [FF_ONLY_ALWAYS] = { "always", N_ ("always") },
+  [FF_ONLY_DAYLIGHT] = { "daylight", N_ ("in daylight") },
+  [FF_ONLY_TWILIGHT] = { "twilight", N_ ("in civil twilight") },
+  [FF_ONLY_NIGHT] = { "night", N_ ("at night") },
+  [FF_ONLY_NEAR_PEOPLE] = { "near-people", N_ ("near uninvolved people") },
+  [FF_ONLY_OVER_WATER] = { "over-water", N_ ("over water") },
+  [FF_ONLY_CONTROLLED_AIRSPACE] = { "controlled-airspace", N_ ("in controlled airspace") },
+  [FF_ONLY_OBSERVER_USED] = { "observer-used", N_ ("when an observer is used") },
+};
+TABLE (only_if, "condition of a limit");
 
 const char *
 ff_name_token (const FfNames *names, int value)

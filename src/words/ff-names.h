@@ -82,7 +82,33 @@ typedef enum {
   FF_COMPARE_REQUIRED,
   FF_COMPARE_PROHIBITED,
   FF_COMPARE_BY_TIME,
+  FF_COMPARE_BELOW,
+  FF_COMPARE_ABOVE,
+  FF_COMPARE_BETWEEN,
+  FF_COMPARE_WINDOW,      /* a time of day from … to */
+  FF_COMPARE_INFORMATION, /* shown, never compared */
 } FfCompare;
+
+/* What the clocks of a window count from. */
+typedef enum {
+  FF_ANCHOR_CLOCK,
+  FF_ANCHOR_CIVIL_DAWN,
+  FF_ANCHOR_SUNRISE,
+  FF_ANCHOR_SUNSET,
+  FF_ANCHOR_CIVIL_DUSK,
+} FfAnchor;
+
+/* When a limit applies at all. */
+typedef enum {
+  FF_ONLY_ALWAYS,
+  FF_ONLY_DAYLIGHT,
+  FF_ONLY_TWILIGHT,
+  FF_ONLY_NIGHT,
+  FF_ONLY_NEAR_PEOPLE,
+  FF_ONLY_OVER_WATER,
+  FF_ONLY_CONTROLLED_AIRSPACE,
+  FF_ONLY_OBSERVER_USED,
+} FfOnlyIf;
 
 typedef struct {
   const char *token;
@@ -110,6 +136,8 @@ extern const FfNames ff_names_paper;
 extern const FfNames ff_names_reader;
 extern const FfNames ff_names_rule;
 extern const FfNames ff_names_compare;
+extern const FfNames ff_names_anchor;
+extern const FfNames ff_names_only_if;
 
 /* Token of a value, as files and the command line write it. Value must be of the table's enum. */
 const char *ff_name_token (const FfNames *names, int value);
