@@ -56,10 +56,12 @@ nothing_rests_on (FfStore *store,
 gboolean
 ff_job_delete (FfStore *store, const char *id, GError **error)
 {
-  static const char *const logs[] = { "flight", "reading", "plan_version", "amendment" };
+  static const char *const logs[] = { "flight", "reading", "plan_version", "amendment",
+                                      "measurement", "weather_report", "weather_call" };
   static const char *const sql[] = {
     "DELETE FROM shot WHERE job_id = ?1",     "DELETE FROM day_event WHERE job_id = ?1",
     "DELETE FROM job_item WHERE job_id = ?1", "DELETE FROM job_crew WHERE job_id = ?1",
+    "DELETE FROM job_limit_sheet WHERE job_id = ?1",
     "DELETE FROM job WHERE id = ?1",
   };
 

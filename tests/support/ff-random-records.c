@@ -201,14 +201,30 @@ ff_random_reading (FfTestRandom *dice, const char *job_id)
   return reading;
 }
 
+/* A kind that the comparison can be about, with a unit of it and the values that it needs. */
+static void
+random_bound (FfTestRandom *dice, FfLimit *limit)
+{
+  const gboolean flag = limit->compare == FF_COMPARE_REQUIRED
+                        || limit->compare == FF_COMPARE_PROHIBITED
+                        || limit->compare == FF_COMPARE_INFORMATION;
+  const gboolean two
+      = limit->compare == FF_COMPARE_BETWEEN || limit->compare == FF_COMPARE_WINDOW;
+  const gboolean clock
+      = limit->compare == FF_COMPARE_BY_TIME || limit->compare == FF_COMPARE_WINDOW;
+
+  ff_set_text (&limit->kind, flag ? "observer" : clock ? "all-down" : "height");
+  ff_set_text (&limit->unit, flag || clock ? "" : "ft");
+  limit->value = flag ? NAN : ff_test_random (dice, 0, 1000);
+  limit->value_to = two ? limit->value + ff_test_random (dice, 0, 1000) : NAN;
+}
+
 FfLimit *
 ff_random_limit (FfTestRandom *dice)
 {
   FfLimit *limit = ff_limit_new ();
 
   ff_random_fill (dice, &ff_limit_fields, limit);
-  limit->value = ff_test_random (dice, 0, 1000);
-  if (limit->compare == FF_COMPARE_REQUIRED || limit->compare == FF_COMPARE_PROHIBITED)
-    limit->value = NAN;
+  random_bound (dice, limit);
   return limit;
 }
