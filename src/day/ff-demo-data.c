@@ -73,7 +73,7 @@ const FfDemoItem ff_demo_items[] = {
   { "C2", FF_KIND_CARD, "card 2", "3", NULL, "" },
   { "C3", FF_KIND_CARD, "card 3", "3", NULL, "" },
   { "C4", FF_KIND_CARD, "card 4", "3", NULL, "" },
-  { "reader", FF_KIND_OTHER, "card reader", "3", NULL, "" },
+  { "reader", FF_KIND_READER, "card reader", "3", NULL, "" },
   { "spares", FF_KIND_OTHER, "spares", "2", NULL, "" },
   { "pad", FF_KIND_OTHER, "landing pad", "", NULL, "" },
   { "radio 1", FF_KIND_RADIO, "radio 1", "", NULL, "" },

@@ -26,7 +26,7 @@ typedef struct {
   FfKind kind;
   const char *title;
   const char *case_label;
-  const char *belongs_to; /* label; NULL: none */
+  const char *leader; /* label of what can't go without it; NULL: none */
   const char *note;
 } FfDemoItem;
 

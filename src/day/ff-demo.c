@@ -206,8 +206,9 @@ save_item (Demo *demo, const FfDemoItem *row, int number, GError **error)
   ff_set_text (&item->title, row->title);
   ff_set_text (&item->case_label, row->case_label);
   ff_set_text (&item->note, row->note);
-  if (row->belongs_to != NULL)
-    ff_set_text (&item->belongs_to, g_hash_table_lookup (demo->item_ids, row->belongs_to));
+  for (const FfDemoItem *other = ff_demo_items; other->label != NULL; other++)
+    if (g_strcmp0 (other->leader, row->label) == 0)
+      ff_item_add_with (item, g_hash_table_lookup (demo->item_ids, other->label));
   fill_kind (item, demo, number);
   return ff_item_save (demo->store, item, error);
 }

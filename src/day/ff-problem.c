@@ -268,8 +268,9 @@ add_battery (FfDayProblem *self, FfItem *item)
 {
   FfSortieBattery battery = { item->label, item->usable_minutes, self->problem.from };
 
-  /* A battery of a controller or van has no flying minutes. */
-  if (item->usable_minutes <= 0 || self->batteries->len >= FF_SORTIE_MAX_BATTERIES)
+  /* A battery of a controller, a camera or the van has no flying minutes. */
+  if (item->battery_use != FF_BATTERY_USE_AIRCRAFT || item->usable_minutes <= 0
+      || self->batteries->len >= FF_SORTIE_MAX_BATTERIES)
     return;
   g_array_append_val (self->batteries, battery);
   g_ptr_array_add (self->battery_items, item);
@@ -301,7 +302,7 @@ add_gear (FfDayProblem *self, const FfDayChange *change)
 
       if (!is_available (self, change, item))
         continue;
-      if (item->kind == FF_KIND_FILTER)
+      if (item->kind == FF_KIND_FILTER && ff_item_fits (item, ff_day_camera (self->day)))
         add_filter (self, item);
       else if (item->kind == FF_KIND_BATTERY)
         add_battery (self, item);

@@ -114,7 +114,8 @@ add_needed (GHashTable *wanted, GPtrArray *all)
 
           if (!g_hash_table_contains (wanted, item->id))
             continue;
-          want (wanted, item->belongs_to);
+          for (guint j = 0; j < item->with_ids->len; j++)
+            want (wanted, g_ptr_array_index (item->with_ids, j));
           if (item->kind == FF_KIND_AIRCRAFT)
             want (wanted, item->camera_id);
         }
@@ -275,6 +276,7 @@ write_items (GPtrArray *items, FfJson *json)
       ff_json_fields (json, &ff_item_state_fields, 0, item);
       if (own != NULL)
         ff_json_fields (json, own, 1, item);
+      ff_json_texts (json, "goes_with", item->with_ids);
       ff_json_end (json);
     }
   ff_json_end (json);

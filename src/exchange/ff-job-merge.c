@@ -61,7 +61,8 @@ items_equal (const FfItem *a, const FfItem *b)
 {
   const FfFields *own = ff_item_kind_fields (a->kind);
 
-  return ff_fields_equal (&ff_item_fields, a, b) && (own == NULL || ff_fields_equal (own, a, b));
+  return ff_fields_equal (&ff_item_fields, a, b) && (own == NULL || ff_fields_equal (own, a, b))
+         && ff_item_same_with (a, b);
 }
 
 static gboolean

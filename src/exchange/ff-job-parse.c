@@ -155,7 +155,8 @@ read_item (FfJobFile *file, JsonObject *object, const char *path, GError **error
 {
   FfItem *item = ff_item_new (FF_KIND_OTHER);
   const FfFields *tables[] = { &ff_item_fields, NULL, NULL };
-  const char *others[] = { "state", "state_why", "out_with", "out_until", NULL };
+  const char *others[] = { "state",     "state_why", "out_with", "out_until",
+                           "goes_with", "belongs_to", NULL };
 
   g_ptr_array_add (file->items, item);
   if (!ff_json_read_fields (object, &ff_item_fields, 0, item, path, error)
@@ -167,6 +168,9 @@ read_item (FfJobFile *file, JsonObject *object, const char *path, GError **error
     return FALSE;
   if (item->state != FF_STATE_SERVICEABLE && *item->state_why == '\0')
     return ff_json_refuse (path, "state_why", NULL, _ ("a reason of the state"), error);
+  if (json_object_has_member (object, "goes_with")
+      && !ff_json_read_texts (object, "goes_with", path, item->with_ids, error))
+    return FALSE;
   return prefix (ff_item_check (item, error)
                      && ff_fields_check (&ff_item_state_fields, item, item->label, error),
                  path, error);
@@ -308,6 +312,15 @@ check_job_links (const FfJobFile *file, GError **error)
 }
 
 static gboolean
+with_is_there (const FfJobFile *file, const char *path, const FfItem *item, GError **error)
+{
+  for (guint i = 0; i < item->with_ids->len; i++)
+    if (!item_is_there (file, path, g_ptr_array_index (item->with_ids, i), -1, error))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
 check_item_links (const FfJobFile *file, GError **error)
 {
   for (guint i = 0; i < file->items->len; i++)
@@ -315,7 +328,7 @@ check_item_links (const FfJobFile *file, GError **error)
       const FfItem *item = g_ptr_array_index (file->items, i);
       g_autofree char *path = g_strdup_printf ("items[%u]", i);
 
-      if (!item_is_there (file, path, item->belongs_to, -1, error)
+      if (!with_is_there (file, path, item, error)
           || (item->kind == FF_KIND_AIRCRAFT
               && !item_is_there (file, path, item->camera_id, FF_KIND_CAMERA, error))
           || (item->kind == FF_KIND_CHARGER
@@ -397,6 +410,31 @@ check_format (JsonObject *root, GError **error)
   return ff_json_known_members (root, none, known, "", error);
 }
 
+/* In files written before "goes_with" the thing named the one it belonged to. */
+static gboolean
+adopt_followers (FfJobFile *file, JsonObject *root, GError **error)
+{
+  JsonArray *items = json_object_get_array_member (root, "items");
+
+  for (guint i = 0; i < file->items->len; i++)
+    {
+      JsonNode *node
+          = json_object_get_member (json_array_get_object_element (items, i), "belongs_to");
+      g_autofree char *path = g_strdup_printf ("items[%u].belongs_to", i);
+      FfItem *leader;
+
+      if (node == NULL || JSON_NODE_HOLDS_NULL (node))
+        continue;
+      leader = json_node_get_value_type (node) == G_TYPE_STRING
+                   ? ff_job_file_item (file, json_node_get_string (node))
+                   : NULL;
+      if (leader == NULL || leader == g_ptr_array_index (file->items, i))
+        return ff_json_refuse (path, "", node, _ ("the id of an item of this file"), error);
+      ff_item_add_with (leader, ((FfItem *) g_ptr_array_index (file->items, i))->id);
+    }
+  return TRUE;
+}
+
 static gboolean
 read_all (FfJobFile *file, JsonObject *root, GError **error)
 {
@@ -406,6 +444,7 @@ read_all (FfJobFile *file, JsonObject *root, GError **error)
          && read_array (file, root, "", "crew", read_member, error)
          && read_array (file, root, "", "roles", read_role, error)
          && read_array (file, root, "", "items", read_item, error)
+         && adopt_followers (file, root, error)
          && read_array (file, root, "", "flights", read_flight, error)
          && read_readings (file, root, error)
          && check_ids (file, error) && check_job_links (file, error)

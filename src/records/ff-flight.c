@@ -20,6 +20,9 @@ static const FfField flight_fields[] = {
   { "entered_by", N_ ("initials of who entered it"), FF_FIELD_TEXT, FALSE,
     G_STRUCT_OFFSET (FfFlight, by), 0, 12, NULL },
   FF_TEXT (FfFlight, note, N_ ("note"), FALSE, 2000),
+  FF_REAL (FfFlight, percent_off, N_ ("charge at take-off"), FALSE, 0, 100),
+  FF_REAL (FfFlight, percent_down, N_ ("charge at landing"), FALSE, 0, 100),
+  FF_REAL (FfFlight, battery_c, N_ ("temperature of the battery"), FALSE, -60, 120),
 };
 const FfFields ff_flight_fields = FF_FIELDS ("flight", flight_fields);
 
@@ -68,6 +71,8 @@ ff_flight_check (const FfFlight *flight, GError **error)
     what = _ ("it is down before it is off");
   else if (flight->down - flight->off > LONGEST_FLIGHT)
     what = _ ("it is longer than four hours");
+  else if (flight->percent_down > flight->percent_off)
+    what = _ ("its battery is fuller at landing than at take-off");
   for (guint i = 0; what == NULL && i < flight->filter_ids->len; i++)
     if (!g_uuid_string_is_valid (g_ptr_array_index (flight->filter_ids, i)))
       what = _ ("a filter is named by something that is no id");

@@ -15,6 +15,8 @@ typedef struct {
   GPtrArray *filter_ids; /* char*: really fitted; empty: none */
   char *by;            /* initials of who entered it */
   char *note;
+  double percent_off, percent_down; /* charge the battery showed; NAN: not read */
+  double battery_c;                 /* its temperature at take-off; NAN: not read */
 } FfFlight;
 
 extern const FfFields ff_flight_fields;

@@ -5,13 +5,17 @@
 #include <math.h>
 #include <string.h>
 
-#include "ff-civil.h"
 #include "ff-error.h"
+#include "ff-item-search.h"
 #include "ff-match.h"
 #include "ff-number.h"
 #include "ff-rows.h"
 
 #define ITEM_KEY FF_ID (FfItem, id, "item_id", N_ ("id"), TRUE)
+
+/* Came with version 2 of the store: files written before do not have it. */
+#define OPTIONAL(member, words, type, high, names)                                                 \
+  { #member, words, type, FALSE, G_STRUCT_OFFSET (FfItem, member), 0, high, names }
 
 static const FfField item_fields[] = {
   FF_ID (FfItem, id, "id", N_ ("id"), TRUE),
@@ -19,10 +23,11 @@ static const FfField item_fields[] = {
   FF_NAME (FfItem, kind, N_ ("kind"), &ff_names_kind),
   FF_TEXT (FfItem, title, N_ ("title"), FALSE, 200),
   FF_TEXT (FfItem, case_label, N_ ("case"), FALSE, 24),
-  FF_ID (FfItem, belongs_to, "belongs_to", N_ ("what it belongs to"), FALSE),
+  FF_TEXT (FfItem, serial, N_ ("serial number"), FALSE, 60),
   FF_REAL (FfItem, mass_kg, N_ ("mass"), FALSE, 0, 1000),
   FF_REAL (FfItem, due_at, N_ ("due"), FALSE, 0, 1e6),
   FF_REAL (FfItem, used, N_ ("used"), FALSE, 0, 1e6),
+  OPTIONAL (used_as_of, N_ ("time up to which “used” counts"), FF_FIELD_INSTANT, 7258118400.0, NULL),
   FF_DATE (FfItem, valid_until, N_ ("valid until")),
   FF_TEXT (FfItem, note, N_ ("note"), FALSE, 2000),
 };
@@ -60,6 +65,8 @@ static const FfField camera_fields[] = {
   FF_WHOLE (FfItem, width_px, N_ ("width"), 0, 100000),
   FF_WHOLE (FfItem, height_px, N_ ("height"), 0, 100000),
   FF_REAL (FfItem, bitrate_mbits, N_ ("bit rate"), FALSE, 0.1, 100000),
+  { "mount", N_ ("mount"), FF_FIELD_TEXT, FALSE, G_STRUCT_OFFSET (FfItem, camera_mount), 0, 40,
+    NULL },
 };
 
 static const FfField filter_fields[] = {
@@ -70,6 +77,9 @@ static const FfField filter_fields[] = {
   FF_TEXT (FfItem, engraving, N_ ("engraving"), FALSE, 40),
   FF_TEXT (FfItem, set_name, N_ ("set"), FALSE, 60),
   FF_TEXT (FfItem, slot, N_ ("slot"), FALSE, 24),
+  FF_TEXT (FfItem, mount, N_ ("mount"), FALSE, 40),
+  OPTIONAL (polariser, N_ ("polariser"), FF_FIELD_FLAG, 1, NULL),
+  FF_TEXT (FfItem, scratches, N_ ("scratches"), FALSE, 200),
 };
 
 static const FfField battery_fields[] = {
@@ -81,6 +91,9 @@ static const FfField battery_fields[] = {
   FF_REAL (FfItem, printed_wh, N_ ("energy as printed"), FALSE, 0.1, 10000),
   FF_WHOLE (FfItem, usable_minutes, N_ ("usable minutes"), 1, 240),
   FF_REAL (FfItem, usable_at_c, N_ ("temperature of the usable minutes"), FALSE, -60, 80),
+  OPTIONAL (battery_use, N_ ("use"), FF_FIELD_NAME, 0, &ff_names_battery_use),
+  FF_REAL (FfItem, new_milliohms, N_ ("resistance of a new cell"), FALSE, 0.01, 10000),
+  FF_REAL (FfItem, storage_percent, N_ ("storage charge"), FALSE, 0, 100),
 };
 
 static const FfField charger_fields[] = {
@@ -97,7 +110,15 @@ static const FfField card_fields[] = {
   FF_TEXT (FfItem, speed_class, N_ ("speed class"), FALSE, 12),
 };
 
-/* In the order of FfKind; what follows the cards adds nothing. */
+static const FfField document_fields[] = {
+  ITEM_KEY,
+  FF_TEXT (FfItem, holder, N_ ("holder"), FALSE, 120),
+  FF_TEXT (FfItem, reference, N_ ("reference"), FALSE, 120),
+  FF_DATE (FfItem, valid_from, N_ ("valid from")),
+  FF_TEXT (FfItem, conditions, N_ ("conditions"), FALSE, 2000),
+};
+
+/* By FfKind; a kind that is not here, or whose table is NULL, adds nothing. */
 static const FfFields kind_fields[] = {
   [FF_KIND_AIRCRAFT] = FF_FIELDS ("aircraft", aircraft_fields),
   [FF_KIND_CAMERA] = FF_FIELDS ("camera", camera_fields),
@@ -105,12 +126,17 @@ static const FfFields kind_fields[] = {
   [FF_KIND_BATTERY] = FF_FIELDS ("battery", battery_fields),
   [FF_KIND_CHARGER] = FF_FIELDS ("charger", charger_fields),
   [FF_KIND_CARD] = FF_FIELDS ("card", card_fields),
+  [FF_KIND_DOCUMENT] = FF_FIELDS ("document", document_fields),
 };
+
+static const FfParts goes_with = { "goes_with", "item_id", FALSE };
 
 const FfFields *
 ff_item_kind_fields (FfKind kind)
 {
-  return (guint) kind < G_N_ELEMENTS (kind_fields) ? &kind_fields[kind] : NULL;
+  if ((guint) kind >= G_N_ELEMENTS (kind_fields) || kind_fields[kind].table == NULL)
+    return NULL;
+  return &kind_fields[kind];
 }
 
 /* Every kind's fields are there whatever the kind: an item may be turned into another in a form. */
@@ -122,10 +148,11 @@ item_blank (void)
   for (guint i = 0; i < G_N_ELEMENTS (kind_fields); i++)
     {
       ff_fields_init (&kind_fields[i], item);
-      g_free (item->id);
+      g_clear_pointer (&item->id, g_free);
     }
   ff_fields_init (&ff_item_fields, item);
   ff_fields_init (&ff_item_state_fields, item);
+  item->with_ids = g_ptr_array_new_with_free_func (g_free);
   return item;
 }
 
@@ -149,7 +176,64 @@ ff_item_free (FfItem *item)
     ff_fields_clear (&kind_fields[i], item);
   ff_fields_clear (&ff_item_fields, item);
   ff_fields_clear (&ff_item_state_fields, item);
+  g_ptr_array_unref (item->with_ids);
   g_free (item);
+}
+
+/* ---- What it can't go without ---- */
+
+static guint
+find_with (const FfItem *item, const char *id)
+{
+  guint i = 0;
+
+  while (i < item->with_ids->len && !g_str_equal (g_ptr_array_index (item->with_ids, i), id))
+    i++;
+  return i;
+}
+
+gboolean
+ff_item_goes_with (const FfItem *item, const char *id)
+{
+  return find_with (item, id) < item->with_ids->len;
+}
+
+void
+ff_item_add_with (FfItem *item, const char *id)
+{
+  if (!ff_item_goes_with (item, id))
+    g_ptr_array_add (item->with_ids, g_strdup (id));
+}
+
+void
+ff_item_remove_with (FfItem *item, const char *id)
+{
+  guint i = find_with (item, id);
+
+  if (i < item->with_ids->len)
+    g_ptr_array_remove_index (item->with_ids, i);
+}
+
+gboolean
+ff_item_same_with (const FfItem *a, const FfItem *b)
+{
+  gboolean same = a->with_ids->len == b->with_ids->len;
+
+  for (guint i = 0; same && i < a->with_ids->len; i++)
+    same = ff_item_goes_with (b, g_ptr_array_index (a->with_ids, i));
+  return same;
+}
+
+gboolean
+ff_item_fits (const FfItem *filter, const FfItem *camera)
+{
+  g_autofree char *frame = NULL, *taken = NULL;
+
+  if (*filter->mount == '\0' || *camera->camera_mount == '\0')
+    return TRUE;
+  frame = g_utf8_casefold (filter->mount, -1);
+  taken = g_utf8_casefold (camera->camera_mount, -1);
+  return g_str_equal (frame, taken);
 }
 
 static gboolean
@@ -218,6 +302,23 @@ check_kind (const FfItem *item, const char *whose, GError **error)
   return TRUE;
 }
 
+static gboolean
+check_with (const FfItem *item, const char *whose, GError **error)
+{
+  for (guint i = 0; i < item->with_ids->len; i++)
+    {
+      const char *id = g_ptr_array_index (item->with_ids, i);
+
+      if (g_str_equal (id, item->id))
+        return refuse (whose, _ ("it can't go with itself"), error);
+      if (!g_uuid_string_is_valid (id))
+        return refuse (whose, _ ("what goes with it is named by something that is no id"), error);
+      if (find_with (item, id) < i)
+        return refuse (whose, _ ("the same item goes with it twice"), error);
+    }
+  return TRUE;
+}
+
 gboolean
 ff_item_check (const FfItem *item, GError **error)
 {
@@ -227,9 +328,7 @@ ff_item_check (const FfItem *item, GError **error)
   if (!ff_fields_check (&ff_item_fields, item, whose, error)
       || (own != NULL && !ff_fields_check (own, item, whose, error)))
     return FALSE;
-  if (g_str_equal (item->belongs_to, item->id))
-    return refuse (whose, _ ("it can't belong to itself"), error);
-  return check_kind (item, whose, error);
+  return check_with (item, whose, error) && check_kind (item, whose, error);
 }
 
 static gboolean
@@ -250,7 +349,9 @@ ff_item_save (FfStore *store, const FfItem *item, GError **error)
   if (!ff_item_check (item, error) || !ff_rows_open (store, &own, error))
     return FALSE;
   done = (ff_rows_save (store, &ff_item_fields, item, error) || label_taken (item, error))
-         && (own_fields == NULL || ff_rows_save (store, own_fields, item, error));
+         && (own_fields == NULL || ff_rows_save (store, own_fields, item, error))
+         && ff_parts_save_ids (store, &goes_with, "with_id", item->id, item->with_ids, error)
+         && ff_item_index (store, item, error);
   return ff_rows_close (store, own, done, error);
 }
 
@@ -272,19 +373,45 @@ read_state (FfStatement *statement, GHashTable *by_id, GError **error)
 }
 
 static gboolean
-load_states (FfStore *store, GHashTable *by_id, GError **error)
+load_states (FfStore *store, const char *id, GHashTable *by_id, GError **error)
 {
-  /* SQLite takes the other columns from the row that holds the max(). */
+  /* One look into the index an item: a store of ten years has many events of each. */
   g_autoptr (FfStatement) statement
       = ff_statement_new (store,
-                          "SELECT item_id, state, why, out_with, out_until, max(sequence)"
-                          " FROM item_event GROUP BY item_id",
+                          "SELECT e.item_id, e.state, e.why, e.out_with, e.out_until"
+                          " FROM item AS i JOIN item_event AS e ON e.sequence"
+                          " = (SELECT max(sequence) FROM item_event WHERE item_id = i.id)"
+                          " WHERE ?1 = '' OR i.id = ?1",
                           error);
   FfStep step = FF_STEP_ERROR;
 
-  while (statement != NULL && (step = ff_statement_step (statement, error)) == FF_STEP_ROW)
+  if (statement == NULL || !ff_statement_bind_text (statement, 1, id, error))
+    return FALSE;
+  while ((step = ff_statement_step (statement, error)) == FF_STEP_ROW)
     if (!read_state (statement, by_id, error))
       return FALSE;
+  return step == FF_STEP_DONE;
+}
+
+static gboolean
+load_with (FfStore *store, const char *id, GHashTable *by_id, GError **error)
+{
+  g_autoptr (FfStatement) statement
+      = ff_statement_new (store,
+                          "SELECT item_id, with_id FROM goes_with WHERE ?1 = '' OR item_id = ?1"
+                          " ORDER BY item_id, position",
+                          error);
+  FfStep step = FF_STEP_ERROR;
+
+  if (statement == NULL || !ff_statement_bind_text (statement, 1, id, error))
+    return FALSE;
+  while ((step = ff_statement_step (statement, error)) == FF_STEP_ROW)
+    {
+      FfItem *item = g_hash_table_lookup (by_id, ff_statement_get_text (statement, 0));
+
+      if (item != NULL)
+        g_ptr_array_add (item->with_ids, ff_statement_dup_text (statement, 1));
+    }
   return step == FF_STEP_DONE;
 }
 
@@ -305,10 +432,13 @@ load_items (FfStore *store, const char *id, GError **error)
       g_hash_table_insert (by_id, item->id, item);
     }
   for (guint i = 0; i < G_N_ELEMENTS (kind_fields); i++)
-    if (!ff_rows_read_into (store, &kind_fields[i], id != NULL ? "WHERE item_id = ?1" : "", id,
+    if (kind_fields[i].table != NULL
+        && !ff_rows_read_into (store, &kind_fields[i], id != NULL ? "WHERE item_id = ?1" : "", id,
                             by_id, error))
       return NULL;
-  return load_states (store, by_id, error) ? g_steal_pointer (&items) : NULL;
+  if (!load_states (store, id, by_id, error) || !load_with (store, id, by_id, error))
+    return NULL;
+  return g_steal_pointer (&items);
 }
 
 FfItem *
@@ -356,48 +486,4 @@ ff_items_load (FfStore *store, GError **error)
   if (items != NULL)
     g_ptr_array_sort (items, compare_items);
   return items;
-}
-
-static gboolean
-check_event (const char *why, const char *until, GError **error)
-{
-  FfDate date;
-
-  if (why == NULL || *why == '\0')
-    {
-      g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
-                   _ ("a reason is missing: the next to hold the item wants to know"));
-      return FALSE;
-    }
-  return until == NULL || *until == '\0' || ff_date_parse (until, &date, error);
-}
-
-gboolean
-ff_item_set_state (FfStore *store,
-                   const char *item_id,
-                   FfState state,
-                   const char *why,
-                   const char *with,
-                   const char *until,
-                   const char *by,
-                   gint64 at,
-                   GError **error)
-{
-  g_autoptr (FfStatement) statement = NULL;
-
-  if (!check_event (why, until, error))
-    return FALSE;
-  statement = ff_statement_new (store,
-                                "INSERT INTO item_event (item_id, at, state, why, out_with,"
-                                " out_until, entered_by) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)",
-                                error);
-  return statement != NULL && ff_statement_bind_text (statement, 1, item_id, error)
-         && ff_statement_bind_integer (statement, 2, at, error)
-         && ff_statement_bind_text (statement, 3, ff_name_token (&ff_names_state, (int) state),
-                                    error)
-         && ff_statement_bind_text (statement, 4, why, error)
-         && ff_statement_bind_text (statement, 5, with, error)
-         && ff_statement_bind_text (statement, 6, until, error)
-         && ff_statement_bind_text (statement, 7, by, error)
-         && ff_statement_run (statement, error);
 }

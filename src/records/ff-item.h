@@ -15,10 +15,12 @@ typedef struct {
   FfState state;
   char *state_why, *out_with, *out_until; /* of the last event; until YYYY-MM-DD or empty */
   char *case_label;  /* "1"; empty: none */
-  char *belongs_to;  /* id of the item that cannot go without this one; empty: none */
+  GPtrArray *with_ids; /* char *: what this one cannot go without, in order; never NULL */
+  char *serial;      /* number of the maker; empty */
   double mass_kg;    /* NAN: not known */
   double due_at;     /* NAN: none; hours or cycles, by kind */
-  double used;       /* hours or cycles so far; NAN: not counted */
+  double used;       /* hours or cycles as typed; NAN: not counted. What the log adds: ff-wear.h */
+  gint64 used_as_of; /* the instant up to which `used` counts; 0: before every flight */
   char *valid_until; /* documents: YYYY-MM-DD; empty */
   char *note;
 
@@ -35,18 +37,25 @@ typedef struct {
   double pitch_um, focal_mm;
   int width_px, height_px;
   double bitrate_mbits;
+  char *camera_mount; /* which filter frames it takes, in the crew's own words; empty: not said */
 
   /* filter */
   double stops, stops_to; /* equal for a fixed one */
   double measured_stops;  /* NAN: not measured */
   char *engraving, *set_name, *slot;
+  char *mount;            /* which camera it fits, in the same words; empty: not said */
+  gboolean polariser;
+  char *scratches;        /* what is wrong with the glass, in words; empty: nothing */
 
   /* battery */
+  FfBatteryUse battery_use;
   char *chemistry;
   int cells;
   double volts, milliamp_hours, printed_wh;
   int usable_minutes;       /* after the reserve, as typed */
   double usable_at_c;       /* at this temperature */
+  double new_milliohms;     /* of one cell when it was new; NAN: not known */
+  double storage_percent;   /* to which it is charged to be kept; NAN: not said */
 
   /* charger */
   int slots, cool_minutes, charge_minutes;
@@ -55,6 +64,9 @@ typedef struct {
   /* card */
   double capacity_gb;
   char *speed_class;
+
+  /* document */
+  char *holder, *reference, *valid_from, *conditions;
 } FfItem;
 
 /* What every item has, and what a kind adds: NULL when it adds nothing. The state is in neither: it
@@ -66,6 +78,15 @@ const FfFields *ff_item_kind_fields (FfKind kind);
 FfItem *ff_item_new (FfKind kind) G_GNUC_WARN_UNUSED_RESULT;
 void ff_item_free (FfItem *item);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfItem, ff_item_free)
+
+/* Takes another item into what this one cannot go without, or out of it; nothing happens twice. */
+void ff_item_add_with (FfItem *item, const char *id);
+void ff_item_remove_with (FfItem *item, const char *id);
+gboolean ff_item_goes_with (const FfItem *item, const char *id);
+gboolean ff_item_same_with (const FfItem *a, const FfItem *b); /* whatever the order */
+
+/* Whether a filter can sit before a camera: both mounts are said and differ, or not. */
+gboolean ff_item_fits (const FfItem *filter, const FfItem *camera);
 
 gboolean ff_item_check (const FfItem *item, GError **error);
 /* Saves what the item is. Its state is kept by events alone: ff_item_set_state(). */
@@ -83,7 +104,8 @@ char *ff_item_find (FfStore *store, const char *wanted, GError **error) G_GNUC_W
 GPtrArray *ff_items_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Appends an event that changes an item's state. `until` is YYYY-MM-DD; it, `with` and `by` may be
- * NULL. A reason is needed. */
+ * NULL. A reason is needed; one that was quarantined comes back as serviceable only with who
+ * rectified it, and the reason then says what was found and done. FF_ERROR_INPUT. */
 gboolean ff_item_set_state (FfStore *store,
                             const char *item_id,
                             FfState state,

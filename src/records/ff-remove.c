@@ -5,7 +5,7 @@
 
 #include "ff-crew.h"
 #include "ff-error.h"
-#include "ff-item.h"
+#include "ff-item-search.h"
 #include "ff-job.h"
 #include "ff-place.h"
 #include "ff-rows.h"
@@ -99,20 +99,38 @@ item_has_no_history (FfStore *store, const char *id, GError **error)
   const char *refusal = _ ("this item has a history, and what happened is kept; retire it instead");
 
   return nothing_rests_on (store, "item_event", "item_id", id, refusal, error)
+         && nothing_rests_on (store, "fitting", "item_id", id, refusal, error)
+         && nothing_rests_on (store, "fitting", "on_id", id, refusal, error)
+         && nothing_rests_on (store, "resistance", "battery_id", id, refusal, error)
+         && nothing_rests_on (store, "battery_day", "battery_id", id, refusal, error)
+         && nothing_rests_on (store, "incident", "battery_id", id, refusal, error)
          && nothing_rests_on (store, "flight", "battery_id", id, refusal, error)
          && nothing_rests_on (store, "flight_filter", "filter_id", id, refusal, error);
 }
 
-gboolean
-ff_item_delete (FfStore *store, const char *id, GError **error)
+static gboolean
+remove_item (FfStore *store, const char *id, GError **error)
 {
   static const char *const sql[] = {
     "DELETE FROM job_item WHERE item_id = ?1", "DELETE FROM aircraft WHERE item_id = ?1",
     "DELETE FROM camera WHERE item_id = ?1",   "DELETE FROM filter WHERE item_id = ?1",
     "DELETE FROM battery WHERE item_id = ?1",  "DELETE FROM charger WHERE item_id = ?1",
-    "DELETE FROM card WHERE item_id = ?1",     "DELETE FROM item WHERE id = ?1",
+    "DELETE FROM card WHERE item_id = ?1",     "DELETE FROM document WHERE item_id = ?1",
+    "DELETE FROM goes_with WHERE item_id = ?1", "DELETE FROM item_photo WHERE item_id = ?1",
+    "DELETE FROM item WHERE id = ?1",
   };
 
+  gboolean own, done;
+
+  if (!ff_rows_open (store, &own, error))
+    return FALSE;
+  done = ff_item_unindex (store, id, error) && run_all (store, sql, G_N_ELEMENTS (sql), id, error);
+  return ff_rows_close (store, own, done, error);
+}
+
+gboolean
+ff_item_delete (FfStore *store, const char *id, GError **error)
+{
   return item_has_no_history (store, id, error)
          && nothing_rests_on (store, "job", "aircraft_id", id,
                               _ ("a job flies this aircraft; choose another one there first"),
@@ -120,9 +138,10 @@ ff_item_delete (FfStore *store, const char *id, GError **error)
          && nothing_rests_on (store, "aircraft", "camera_id", id,
                               _ ("an aircraft carries this camera; choose another one there first"),
                               error)
-         && nothing_rests_on (store, "item", "belongs_to", id,
-                              _ ("another item goes with this one; change that first"), error)
-         && run_all (store, sql, G_N_ELEMENTS (sql), id, error);
+         && nothing_rests_on (store, "goes_with", "with_id", id,
+                              _ ("another item can't go without this one; change that first"),
+                              error)
+         && remove_item (store, id, error);
 }
 
 gboolean

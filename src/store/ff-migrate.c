@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Version n of the store is what the first n files of migrations/ make. A file that was released
  * is never changed; a change of the tables is a new file.
- *   1  the ground floor: crew, places, jobs, shots, items, limits, readings, versions, flights */
+ *   1  the ground floor: crew, places, jobs, shots, items, limits, readings, versions, flights
+ *   2  readings in full
+ *   4  the gear in full: goes with, search, what is measured at batteries, pictures */
 #include "ff-store-private.h"
 
 #include <errno.h>
@@ -30,17 +32,45 @@ apply (FfStore *store, const char *const *steps, GError **error)
   return TRUE;
 }
 
-gboolean
-ff_migrate (FfStore *store, const char *const *steps, GError **error)
+static gboolean
+references_hold (FfStore *store, GError **error)
+{
+  gint64 broken;
+
+  if (!ff_store_integer (store, "SELECT count(*) FROM pragma_foreign_key_check", &broken, error))
+    return FALSE;
+  return broken == 0
+         || ff_store_damaged (store->path, _ ("its records do not refer to each other"), error);
+}
+
+static gboolean
+migrate (FfStore *store, const char *const *steps, GError **error)
 {
   if (!ff_store_begin (store, error))
     return FALSE;
-  if (!apply (store, steps, error))
+  if (!apply (store, steps, error) || !references_hold (store, error))
     {
       ff_store_rollback (store);
       return FALSE;
     }
   return ff_store_commit (store, error);
+}
+
+/* A table that others refer to can only be made anew while references are not followed; they are
+ * all looked at before the commit. A transaction ignores the pragma: it stands outside. */
+gboolean
+ff_migrate (FfStore *store, const char *const *steps, GError **error)
+{
+  gint64 followed;
+  gboolean done;
+
+  if (!ff_store_integer (store, "PRAGMA foreign_keys", &followed, error)
+      || !ff_store_exec (store, "PRAGMA foreign_keys = OFF", error))
+    return FALSE;
+  done = migrate (store, steps, error);
+  if (followed != 0 && !ff_store_exec (store, "PRAGMA foreign_keys = ON", done ? error : NULL))
+    return FALSE;
+  return done;
 }
 
 /* A rollback journal while it is made: the finished file then stands alone. */

@@ -66,9 +66,13 @@ static const FfName kind_names[] = {
   [FF_KIND_CONTROLLER] = { "controller", N_ ("controller") },
   [FF_KIND_TABLET] = { "tablet", N_ ("tablet") },
   [FF_KIND_CABLE] = { "cable", N_ ("cable") },
+  /* Translators: what reads memory cards. */
+  [FF_KIND_READER] = { "reader", N_ ("card reader") },
   [FF_KIND_RADIO] = { "radio", N_ ("radio") },
   [FF_KIND_SAFETY] = { "safety", N_ ("safety kit") },
   [FF_KIND_DOCUMENT] = { "document", N_ ("document") },
+  /* Translators: a numbered box in which the gear travels. */
+  [FF_KIND_CASE] = { "case", N_ ("case") },
   [FF_KIND_OTHER] = { "other", N_ ("other") },
 };
 TABLE (kind, "kind");
@@ -84,6 +88,43 @@ static const FfName state_names[] = {
   [FF_STATE_RETIRED] = { "retired", N_ ("retired") },
 };
 TABLE (state, "state");
+
+static const FfName battery_use_names[] = {
+  /* Translators: what a battery drives. */
+  [FF_BATTERY_USE_AIRCRAFT] = { "aircraft", N_ ("aircraft") },
+  [FF_BATTERY_USE_CONTROLLER] = { "controller", N_ ("controller") },
+  [FF_BATTERY_USE_CAMERA] = { "camera", N_ ("camera") },
+  [FF_BATTERY_USE_VAN] = { "van", N_ ("van") },
+};
+TABLE (battery_use, "use of a battery");
+
+static const FfName battery_day_names[] = {
+  /* Translators: how full or warm a battery is today. */
+  [FF_BATTERY_DAY_FULL] = { "full", N_ ("full") },
+  [FF_BATTERY_DAY_PART_USED] = { "part-used", N_ ("part-used") },
+  [FF_BATTERY_DAY_HOT] = { "hot", N_ ("hot") },
+  [FF_BATTERY_DAY_COLD] = { "cold", N_ ("cold") },
+  [FF_BATTERY_DAY_CHARGING] = { "charging", N_ ("charging") },
+  /* Translators: charged to about half, to be kept. */
+  [FF_BATTERY_DAY_STORAGE] = { "storage", N_ ("storage charge") },
+};
+TABLE (battery_day, "state of the day");
+
+static const FfName sign_names[] = {
+  /* Translators: what was seen at a battery. */
+  [FF_SIGN_SWELLING] = { "swelling", N_ ("swelling") },
+  [FF_SIGN_DROP] = { "drop", N_ ("drop or crash") },
+  [FF_SIGN_WET] = { "wet", N_ ("wet") },
+};
+TABLE (sign, "sign");
+
+static const FfName decision_names[] = {
+  /* Translators: what becomes of a battery that swelled, fell or got wet. */
+  [FF_DECISION_QUARANTINE] = { "quarantine", N_ ("quarantine") },
+  [FF_DECISION_RETIRE] = { "retire", N_ ("retire") },
+  [FF_DECISION_KEEP] = { "keep", N_ ("keep in use") },
+};
+TABLE (decision, "decision");
 
 static const FfName job_state_names[] = {
   [FF_JOB_PLANNED] = { "planned", N_ ("planned") },

@@ -34,9 +34,11 @@ typedef enum {
   FF_KIND_CONTROLLER,
   FF_KIND_TABLET,
   FF_KIND_CABLE,
+  FF_KIND_READER,
   FF_KIND_RADIO,
   FF_KIND_SAFETY,
   FF_KIND_DOCUMENT,
+  FF_KIND_CASE,
   FF_KIND_OTHER,
 } FfKind;
 
@@ -47,6 +49,29 @@ typedef enum {
   FF_STATE_OUT,
   FF_STATE_RETIRED,
 } FfState;
+
+/* What a battery is in. */
+typedef enum {
+  FF_BATTERY_USE_AIRCRAFT,
+  FF_BATTERY_USE_CONTROLLER,
+  FF_BATTERY_USE_CAMERA,
+  FF_BATTERY_USE_VAN,
+} FfBatteryUse;
+
+/* How full and how warm a battery is on the day. */
+typedef enum {
+  FF_BATTERY_DAY_FULL,
+  FF_BATTERY_DAY_PART_USED,
+  FF_BATTERY_DAY_HOT,
+  FF_BATTERY_DAY_COLD,
+  FF_BATTERY_DAY_CHARGING,
+  FF_BATTERY_DAY_STORAGE,
+} FfBatteryDayState;
+
+/* Why a battery must be decided about, and the decision. */
+typedef enum { FF_SIGN_SWELLING, FF_SIGN_DROP, FF_SIGN_WET } FfSign;
+
+typedef enum { FF_DECISION_QUARANTINE, FF_DECISION_RETIRE, FF_DECISION_KEEP } FfDecision;
 
 typedef enum { FF_JOB_PLANNED, FF_JOB_FLOWN, FF_JOB_PUT_AWAY } FfJobState;
 
@@ -129,6 +154,10 @@ extern const FfNames ff_names_intent;
 extern const FfNames ff_names_role;
 extern const FfNames ff_names_kind;
 extern const FfNames ff_names_state;
+extern const FfNames ff_names_battery_use;
+extern const FfNames ff_names_battery_day;
+extern const FfNames ff_names_sign;
+extern const FfNames ff_names_decision;
 extern const FfNames ff_names_job_state;
 extern const FfNames ff_names_method;
 extern const FfNames ff_names_polar;

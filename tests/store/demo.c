@@ -295,8 +295,9 @@ test_the_rest_of_the_gear (void **state)
 
   for (guint i = 0; i < G_N_ELEMENTS (also); i++)
     assert_non_null (item (also[i]));
-  assert_string_equal (item ("cable")->belongs_to, item ("controller")->id);
-  assert_string_equal (item ("P1")->belongs_to, item ("aircraft 1")->id);
+  assert_true (ff_item_goes_with (item ("controller"), item ("cable")->id));
+  assert_true (ff_item_goes_with (item ("aircraft 1"), item ("P1")->id));
+  assert_false (ff_item_goes_with (item ("aircraft 1"), item ("P2")->id));
   assert_close (item ("P1")->used, 26.2, 0);
   assert_close (item ("P1")->due_at, 30, 0);
   assert_string_equal (item ("P2")->case_label, "2");

@@ -9,6 +9,8 @@
 
 #include "ff-error.h"
 #include "ff-flight.h"
+#include "ff-item-event.h"
+#include "ff-item-search.h"
 
 #define ROUNDS 200
 
@@ -102,6 +104,8 @@ test_items (void **state)
 {
   g_autoptr (GError) error = NULL;
 
+  g_autoptr (FfItem) other = NULL;
+
   for (int kind = FF_KIND_AIRCRAFT; kind <= FF_KIND_OTHER; kind++)
     for (int round = 0; round < 20; round++)
       {
@@ -109,13 +113,122 @@ test_items (void **state)
         g_autoptr (FfItem) item = ff_random_item (&dice, (FfKind) kind);
         g_autoptr (FfItem) again = NULL;
 
+        if (other != NULL)
+          ff_item_add_with (item, other->id);
         ff_item_save (store, item, &error);
         assert_no_error (error);
         again = ff_item_load (store, item->id, &error);
         assert_no_error (error);
         assert_true (ff_fields_equal (&ff_item_fields, item, again));
         assert_true (own == NULL || ff_fields_equal (own, item, again));
+        assert_true (ff_item_same_with (item, again));
+        ff_item_free (other);
+        other = g_steal_pointer (&item);
       }
+}
+
+/* What it can't go without: entered once, never twice, never itself, and it must be there. */
+static void
+test_goes_with (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfItem) aircraft = ff_random_item (&dice, FF_KIND_AIRCRAFT);
+  g_autoptr (FfItem) charger = ff_random_item (&dice, FF_KIND_CHARGER);
+  g_autoptr (FfItem) again = NULL;
+
+  ff_item_add_with (aircraft, charger->id);
+  ff_item_add_with (aircraft, charger->id);
+  assert_int_equal (aircraft->with_ids->len, 1);
+  assert_false (ff_item_save (store, aircraft, &error));
+  assert_error (error, FF_ERROR_INPUT, "FOREIGN KEY");
+  assert_true (ff_item_save (store, charger, &error));
+  assert_true (ff_item_save (store, aircraft, &error));
+  assert_false (ff_item_delete (store, charger->id, &error));
+  assert_error (error, FF_ERROR_INPUT, "can't go without");
+  ff_item_remove_with (aircraft, charger->id);
+  assert_true (ff_item_save (store, aircraft, &error));
+  again = ff_item_load (store, aircraft->id, &error);
+  assert_int_equal (again->with_ids->len, 0);
+  assert_true (ff_item_delete (store, charger->id, &error));
+  ff_item_add_with (aircraft, aircraft->id);
+  assert_false (ff_item_save (store, aircraft, &error));
+  assert_error (error, FF_ERROR_INPUT, "with itself");
+}
+
+/* Being lent or repaired meanwhile is no way round the rectification. */
+static void
+test_a_quarantined_battery_comes_back_rectified (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfItem) item = ff_random_item (&dice, FF_KIND_BATTERY);
+  g_autoptr (GPtrArray) story = NULL;
+  const FfItemEvent *last, *first;
+
+  assert_true (ff_item_save (store, item, &error));
+  assert_true (ff_item_set_state (store, item->id, FF_STATE_DEFECT, "latch", NULL, NULL, NULL, 1,
+                                  &error));
+  assert_true (ff_item_set_state (store, item->id, FF_STATE_SERVICEABLE, "new latch", NULL, NULL,
+                                  NULL, 2, &error));
+  assert_true (ff_item_set_state (store, item->id, FF_STATE_QUARANTINED, "swollen", NULL, NULL,
+                                  "JV", 3, &error));
+  assert_true (ff_item_set_state (store, item->id, FF_STATE_OUT, "to the maker", NULL, NULL, NULL,
+                                  4, &error));
+  assert_false (ff_item_set_state (store, item->id, FF_STATE_SERVICEABLE, "back", NULL, NULL, "",
+                                   5, &error));
+  assert_error (error, FF_ERROR_INPUT, "rectified");
+  assert_true (ff_item_set_state (store, item->id, FF_STATE_SERVICEABLE,
+                                  "measured, cells even, case flat", NULL, NULL, "MO", 6, &error));
+  story = ff_item_events_load (store, item->id, 100, &error);
+  assert_int_equal (story->len, 5);
+  last = g_ptr_array_index (story, 0);
+  first = g_ptr_array_index (story, 4);
+  assert_int_equal (last->state, FF_STATE_SERVICEABLE);
+  assert_string_equal (last->by, "MO");
+  assert_int_equal (last->at, 6);
+  assert_string_equal (first->why, "latch");
+}
+
+static guint
+found (const char *words, const char *id)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GHashTable) ids = ff_items_search (store, words, &error);
+
+  assert_no_error (error);
+  return g_hash_table_contains (ids, id) ? g_hash_table_size (ids) : 0;
+}
+
+static void
+test_search (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfItem) filter = ff_item_new (FF_KIND_FILTER);
+  g_autoptr (FfItem) other = ff_item_new (FF_KIND_FILTER);
+
+  ff_set_text (&filter->label, "F1");
+  ff_set_text (&filter->title, "Graufilter für die Küste");
+  ff_set_text (&filter->engraving, "ND32");
+  ff_set_text (&filter->case_label, "3");
+  ff_set_text (&other->label, "F2");
+  ff_set_text (&other->title, "AND NOT \"quoted\" *");
+  assert_true (ff_item_save (store, filter, &error));
+  assert_true (ff_item_save (store, other, &error));
+  assert_int_equal (found ("kust", filter->id), 1);
+  assert_int_equal (found ("KÜS grau", filter->id), 1);
+  assert_int_equal (found ("nd3", filter->id), 1);
+  assert_int_equal (found ("filter", filter->id), 2);
+  assert_int_equal (found ("grau quoted", filter->id), 0);
+  /* What would be an operator is a word. */
+  assert_int_equal (found ("AND NOT", other->id), 1);
+  assert_int_equal (found ("\"quoted* (", other->id), 1);
+  assert_int_equal (found ("", other->id), 0);
+  assert_int_equal (found ("\xff", other->id), 0);
+  ff_set_text (&filter->title, "Sky");
+  assert_true (ff_item_save (store, filter, &error));
+  assert_int_equal (found ("kust", filter->id), 0);
+  assert_int_equal (found ("sky", filter->id), 1);
+  assert_true (ff_item_delete (store, filter->id, &error));
+  assert_int_equal (found ("f", other->id), 1);
 }
 
 static void
@@ -432,6 +545,9 @@ main (void)
     CASE (test_jobs),
     CASE (test_shots),
     CASE (test_items),
+    CASE (test_goes_with),
+    CASE (test_a_quarantined_battery_comes_back_rectified),
+    CASE (test_search),
     CASE (test_crew_and_roles),
     CASE (test_limits),
     CASE (test_flights),

@@ -157,7 +157,8 @@ test_a_statement_survives_a_refusal (void **state)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (FfStatement) statement = ff_statement_new (
-      store, "INSERT INTO item VALUES (?1, ?2, 'other', '', '', NULL, NULL, NULL, NULL, '', '')",
+      store,
+      "INSERT INTO item VALUES (NULL, ?1, ?2, 'other', '', '', '', NULL, NULL, NULL, 0, '', '')",
       &error);
 
   assert_true (ff_statement_bind_text (statement, 1, "short", &error));
@@ -204,8 +205,9 @@ test_a_failed_commit_has_rolled_back (void **state)
   g_autoptr (GError) error = NULL;
 
   assert_true (ff_store_begin (store, &error));
-  run ("INSERT INTO item VALUES ('" ID_A "', 'b1', 'other', '', '', '" ID_B "', NULL, NULL, NULL,"
-       " '', '')");
+  run ("INSERT INTO item VALUES (1, '" ID_A "', 'b1', 'other', '', '', '', NULL, NULL, NULL, 0, '',"
+       " '')");
+  run ("INSERT INTO goes_with VALUES ('" ID_A "', 0, '" ID_B "')");
   assert_false (ff_store_commit (store, &error));
   assert_error (error, FF_ERROR_INPUT, "FOREIGN KEY");
   assert_false (ff_store_in_transaction (store));
@@ -239,8 +241,8 @@ test_strict_types_and_references (void **state)
   refused ("INSERT INTO place VALUES ('" ID_A "', 'P', 91, -4, 12, 'Europe/London', '', '', '', '',"
            " '', '')",
            "CHECK");
-  refused ("INSERT INTO item VALUES ('" ID_A "', 'x', 'spoon', '', '', NULL, NULL, NULL, NULL, '',"
-           " '')",
+  refused ("INSERT INTO item VALUES (1, '" ID_A "', 'x', 'spoon', '', '', '', NULL, NULL, NULL, 0,"
+           " '', '')",
            "CHECK");
 }
 
@@ -258,20 +260,30 @@ static const struct {
   { "plan_version", "copy", "INSERT INTO plan_version VALUES ('" ID_B "', 'A', 0, '{}')" },
   { "amendment", "text", "INSERT INTO amendment VALUES ('" ID_B "', 1, 'A', 0, 'G later', '')" },
   { "flight", "note",
-    "INSERT INTO flight VALUES ('" ID_C "', '" ID_B "', 'A', 1, 0, 960, '" ID_A "', '', '')" },
+    "INSERT INTO flight VALUES ('" ID_C "', '" ID_B "', 'A', 1, 0, 960, '" ID_A "', '', '',"
+    " 100, 30, 15)" },
   { "flight_filter", "position",
     "INSERT INTO flight_filter VALUES ('" ID_C "', 0, '" ID_B "')" },
+  { "fitting", "at", "INSERT INTO fitting VALUES (1, '" ID_A "', NULL, 0, '')" },
+  { "resistance", "at", "INSERT INTO resistance VALUES (1, '" ID_A "', 0, 20, '')" },
+  { "resistance_cell", "milliohms", "INSERT INTO resistance_cell VALUES (1, 1, 3.5)" },
+  { "battery_day", "state",
+    "INSERT INTO battery_day VALUES (1, '" ID_A "', 0, 'full', NULL, 100, 15, '')" },
+  { "incident", "found",
+    "INSERT INTO incident VALUES (1, '" ID_A "', 0, 'wet', 'quarantine', 'fell in', 'JV')" },
 };
 
 static void
 insert_what_they_refer_to (void)
 {
-  run ("INSERT INTO item VALUES ('" ID_A "', 'b1', 'battery', '', '', NULL, NULL, NULL, NULL, '',"
-       " '')");
-  run ("INSERT INTO item VALUES ('" ID_B "', 'ND8', 'filter', '', '', NULL, NULL, NULL, NULL, '',"
-       " '')");
-  run ("INSERT INTO battery VALUES ('" ID_A "', '', 4, NULL, NULL, NULL, 18, NULL)");
-  run ("INSERT INTO filter VALUES ('" ID_B "', 3, 3, NULL, '', '', '')");
+  run ("INSERT INTO item VALUES (1, '" ID_A "', 'b1', 'battery', '', '', '', NULL, NULL, NULL, 0,"
+       " '', '')");
+  run ("INSERT INTO item VALUES (2, '" ID_B "', 'ND8', 'filter', '', '', '', NULL, NULL, NULL, 0,"
+       " '', '')");
+  run ("INSERT INTO battery (item_id, chemistry, cells, usable_minutes)"
+       " VALUES ('" ID_A "', '', 4, 18)");
+  run ("INSERT INTO filter (item_id, stops, stops_to, engraving, set_name, slot)"
+       " VALUES ('" ID_B "', 3, 3, '', '', '')");
   run ("INSERT INTO job VALUES ('" ID_B "', 'J', '', '', NULL, '', 'planned', 'A', '', 0, NULL, -1,"
        " -1, -1, -1, 'clear', NULL, NULL, NULL, NULL, NULL, NULL, NULL, 2, 2, 4, 2)");
 }
@@ -359,7 +371,17 @@ open_first_version (const char *at)
                     " '', 0, NULL, -1, -1, -1, -1, 'clear', NULL, NULL, NULL, NULL, NULL, NULL,"
                     " NULL, 2, 2, 4, 2);"
                     "INSERT INTO reading VALUES ('" ID_C "', '" ID_B "', 7, 'ev100', 12, NULL,"
-                    " NULL, NULL, 0, '', '')",
+                    " NULL, NULL, 0, '', '');"
+                    "INSERT INTO item VALUES ('" ID_A "', 'A1', 'aircraft', 'the old one', '1',"
+                    " NULL, 0.9, 50, 12.5, '', 'Skärgård');"
+                    "INSERT INTO item VALUES ('" ID_B "', 'ct1', 'controller', '', '1',"
+                    " '" ID_A "', NULL, NULL, NULL, '', '');"
+                    "INSERT INTO item VALUES ('" ID_C "', 'D1', 'document', '', '', '" ID_A "',"
+                    " NULL, NULL, NULL, '2027-12-31', '');"
+                    "INSERT INTO aircraft VALUES ('" ID_A "', NULL, NULL, NULL, NULL, NULL, 0,"
+                    " NULL);"
+                    "INSERT INTO item_event VALUES (1, '" ID_A "', 0, 'defect', 'cracked', '', '',"
+                    " '')",
                     NULL, NULL, NULL),
       SQLITE_OK);
   sqlite3_close (db);
@@ -379,6 +401,14 @@ test_a_store_of_the_first_version_comes_along (void **state)
                             " AND \"view\" = 'oblique' AND spread_stops = 0.5"),
                     1);
   refused ("UPDATE reading SET ev100 = 1", "only added to");
+  assert_int_equal (number ("SELECT count(*) FROM item WHERE serial = '' AND used_as_of = 0"), 3);
+  assert_int_equal (number ("SELECT count(*) FROM item WHERE label = 'A1' AND used = 12.5"), 1);
+  assert_int_equal (number ("SELECT count(*) FROM goes_with WHERE item_id = '" ID_A "'"), 2);
+  assert_int_equal (number ("SELECT max(position) FROM goes_with"), 1);
+  assert_int_equal (number ("SELECT count(*) FROM document WHERE item_id = '" ID_C "'"), 1);
+  assert_int_equal (number ("SELECT count(*) FROM item_search WHERE item_search MATCH 'skarg*'"), 1);
+  refused ("DELETE FROM item WHERE id = '" ID_A "'", "FOREIGN KEY");
+  assert_int_equal (number ("PRAGMA foreign_keys"), 1);
 }
 
 static guint

@@ -55,6 +55,8 @@ fill_field (FfTestRandom *dice, const FfField *field, gpointer record)
   else if (field->type == FF_FIELD_NAME)
     *ff_field_whole (field, record)
         = ff_test_random_int (dice, 0, (int) field->names->n_names - 1);
+  else if (field->type == FF_FIELD_FLAG)
+    *ff_field_whole (field, record) = ff_test_random_int (dice, 0, 1);
   else
     *ff_field_whole (field, record)
         = given ? ff_test_random_int (dice, (int) field->low, (int) field->high) : -1;

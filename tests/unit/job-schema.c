@@ -205,6 +205,7 @@ write_kind (FfJson *json, int kind)
   write_fields (json, &ff_item_state_fields, 0);
   if (own != NULL)
     write_fields (json, own, 1);
+  write_array (json, "goes_with", NULL);
   ff_json_end (json);
   ff_json_end (json);
 }

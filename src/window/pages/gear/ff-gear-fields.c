@@ -16,7 +16,7 @@ static const FfGearField name_fields[] = {
 };
 
 static const FfGearField keep_fields[] = {
-  { "belongs_to", N_ ("Goes with"), NULL },
+  { "serial", N_ ("Serial number"), NULL },
   { "mass_kg", N_ ("Mass"), N_ ("kg") },
   { "note", N_ ("Note"), NULL, FF_GEAR_PLAIN, TRUE },
 };
@@ -26,7 +26,7 @@ static const FfGearField hours_fields[] = {
   { "used", N_ ("Used so far"), N_ ("h") },
   /* Translators: at how many hours the item is due for a change or a look. */
   { "due_at", N_ ("Due at"), N_ ("h") },
-  { "belongs_to", N_ ("Goes with"), NULL },
+  { "serial", N_ ("Serial number"), NULL },
   { "mass_kg", N_ ("Mass"), N_ ("kg") },
   { "note", N_ ("Note"), NULL, FF_GEAR_PLAIN, TRUE },
 };
@@ -35,7 +35,7 @@ static const FfGearField cycles_fields[] = {
   /* Translators: charges of a battery. */
   { "used", N_ ("Used so far"), N_ ("cycles") },
   { "due_at", N_ ("Due at"), N_ ("cycles") },
-  { "belongs_to", N_ ("Goes with"), NULL },
+  { "serial", N_ ("Serial number"), NULL },
   { "mass_kg", N_ ("Mass"), N_ ("kg") },
   { "note", N_ ("Note"), NULL, FF_GEAR_PLAIN, TRUE },
 };
@@ -68,6 +68,8 @@ static const FfGearField picture_fields[] = {
   { "width_px", N_ ("Width"), N_ ("px"), FF_GEAR_COUNT },
   { "height_px", N_ ("Height"), N_ ("px"), FF_GEAR_COUNT },
   { "bitrate_mbits", N_ ("Data rate of video"), N_ ("Mbit/s") },
+  /* Translators: which filter frames a camera takes, in the crew's own words. */
+  { "mount", N_ ("Filter mount"), NULL },
 };
 
 static const FfGearField filter_fields[] = {
@@ -77,9 +79,16 @@ static const FfGearField filter_fields[] = {
   { "set_name", N_ ("Set"), NULL },
   /* Translators: the place of a filter in its wallet. */
   { "slot", N_ ("Slot in the wallet"), NULL },
+  /* Translators: which camera a filter fits, in the same words as there. */
+  { "mount", N_ ("Fits the mount"), NULL },
+  /* Translators: a filter that is a polariser as well. */
+  { "polariser", N_ ("It polarises, too"), NULL },
+  { "scratches", N_ ("Scratches and marks"), NULL, FF_GEAR_PLAIN, TRUE },
 };
 
 static const FfGearField battery_fields[] = {
+  /* Translators: what a battery drives: the aircraft, the controller… */
+  { "battery_use", N_ ("Battery of"), NULL },
   { "usable_minutes", N_ ("Usable minutes after the reserve"), N_ ("min"), FF_GEAR_WANTED },
   { "usable_at_c", N_ ("At a temperature of"), N_ ("°C") },
 };
@@ -90,6 +99,10 @@ static const FfGearField energy_fields[] = {
   { "printed_wh", N_ ("Energy, as printed on it"), N_ ("Wh") },
   { "chemistry", N_ ("Chemistry"), NULL },
   { "cells", N_ ("Cells in series"), NULL, FF_GEAR_COUNT },
+  /* Translators: the resistance of one cell of a battery when it was new. */
+  { "new_milliohms", N_ ("Resistance of a new cell"), N_ ("mΩ") },
+  /* Translators: the charge at which a battery is kept. */
+  { "storage_percent", N_ ("Storage charge"), N_ ("%") },
 };
 
 static const FfGearField charger_fields[] = {
@@ -102,6 +115,16 @@ static const FfGearField charger_fields[] = {
 static const FfGearField card_fields[] = {
   { "capacity_gb", N_ ("Capacity"), N_ ("GB"), FF_GEAR_WANTED },
   { "speed_class", N_ ("Speed class, as printed on it"), NULL },
+};
+
+static const FfGearField document_fields[] = {
+  { "valid_from", N_ ("Valid from"), NULL },
+  { "valid_until", N_ ("Valid until"), NULL },
+  /* Translators: whose document it is. */
+  { "holder", N_ ("Holder"), NULL },
+  { "reference", N_ ("Reference"), NULL },
+  /* Translators: what a permission asks for. */
+  { "conditions", N_ ("Conditions"), NULL, FF_GEAR_PLAIN, TRUE },
 };
 
 static const FfGearField valid_fields[] = {
@@ -132,9 +155,11 @@ static const struct {
   [FF_KIND_CONTROLLER] = { { { 0 } }, &hours_group },
   [FF_KIND_TABLET] = { { { 0 } }, &keep_group },
   [FF_KIND_CABLE] = { { { 0 } }, &keep_group },
+  [FF_KIND_READER] = { { { 0 } }, &keep_group },
   [FF_KIND_RADIO] = { { { 0 } }, &keep_group },
   [FF_KIND_SAFETY] = { { GROUP (N_ ("Date"), valid_fields) }, &keep_group },
-  [FF_KIND_DOCUMENT] = { { GROUP (N_ ("Date"), valid_fields) }, &keep_group },
+  [FF_KIND_DOCUMENT] = { { GROUP (N_ ("Paper"), document_fields) }, &keep_group },
+  [FF_KIND_CASE] = { { { 0 } }, &keep_group },
   [FF_KIND_OTHER] = { { { 0 } }, &hours_group },
 };
 

@@ -71,6 +71,13 @@ on_typed (FfGearForm *self, const char *text, FfEntry *entry)
   ff_entry_complain (entry, error != NULL ? error->message : NULL);
 }
 
+/* A choice among the names of a table, or among records. */
+static gboolean
+is_name (FfGearForm *self, gpointer widget)
+{
+  return record_field_of (self, widget)->type == FF_FIELD_NAME;
+}
+
 static void
 on_picked (FfGearForm *self, int value, FfPick *pick)
 {
@@ -78,10 +85,13 @@ on_picked (FfGearForm *self, int value, FfPick *pick)
   FfGearChoices *choices = g_object_get_data (G_OBJECT (pick), "choices");
   g_autoptr (GError) error = NULL;
 
-  if (item == NULL || choices == NULL)
+  if (item == NULL || (choices == NULL && !is_name (self, pick)))
     return;
-  ff_set_text (ff_field_text (record_field_of (self, pick), item),
-               g_ptr_array_index (choices->ids, (guint) value));
+  if (is_name (self, pick))
+    *ff_field_whole (record_field_of (self, pick), item) = value;
+  else
+    ff_set_text (ff_field_text (record_field_of (self, pick), item),
+                 g_ptr_array_index (choices->ids, (guint) value));
   if (!save (self, pick, item, &error))
     gtk_widget_activate_action (GTK_WIDGET (self), "win.say", "(sb)", error->message, FALSE);
 }
@@ -132,7 +142,7 @@ show_pick (FfGearForm *self, FfPick *pick, const FfItem *item)
 {
   const FfGearChoices *before = g_object_get_data (G_OBJECT (pick), "choices");
   FfGearChoices *choices
-      = ff_gear_choices_new (item, field_of (pick)->name, ff_keeper_items (self->keeper),
+      = ff_gear_choices_new (field_of (pick)->name, ff_keeper_items (self->keeper),
                              ff_keeper_members (self->keeper));
 
   if (!same_texts (before, choices))
@@ -167,7 +177,8 @@ make_entry (FfGearForm *self, const FfGearField *field)
 static GtkWidget *
 make_pick (FfGearForm *self, const FfGearField *field)
 {
-  GtkWidget *pick = ff_pick_new (g_dgettext (GETTEXT_PACKAGE, field->label), NULL);
+  GtkWidget *pick = ff_pick_new (g_dgettext (GETTEXT_PACKAGE, field->label),
+                                 ff_gear_record_field (self->kind, field)->names);
 
   g_signal_connect_object (pick, "picked", G_CALLBACK (on_picked), self, G_CONNECT_SWAPPED);
   return pick;
@@ -189,7 +200,7 @@ make_cell (FfGearForm *self, const FfGearField *field)
   FfFieldType type = ff_gear_record_field (self->kind, field)->type;
   GtkWidget *cell;
 
-  if (type == FF_FIELD_ID)
+  if (type == FF_FIELD_ID || type == FF_FIELD_NAME)
     cell = make_pick (self, field);
   else if (type == FF_FIELD_FLAG)
     cell = make_check (self, field);
@@ -310,6 +321,8 @@ ff_gear_form_show (FfGearForm *self, const FfItem *item)
 
       if (FF_IS_ENTRY (cell))
         show_entry (FF_ENTRY (cell), item, &world, another);
+      else if (FF_IS_PICK (cell) && is_name (self, cell))
+        ff_pick_set_value (FF_PICK (cell), *ff_field_whole (record_field_of (self, cell), item));
       else if (FF_IS_PICK (cell))
         show_pick (self, FF_PICK (cell), item);
       else

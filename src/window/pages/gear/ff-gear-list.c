@@ -24,9 +24,11 @@ static const struct {
   [FF_KIND_CONTROLLER] = { N_ ("Controllers"), "ct" },
   [FF_KIND_TABLET] = { N_ ("Tablets"), "T" },
   [FF_KIND_CABLE] = { N_ ("Cables"), "cb" },
+  [FF_KIND_READER] = { N_ ("Card readers"), "rd" },
   [FF_KIND_RADIO] = { N_ ("Radios"), "R" },
-  [FF_KIND_SAFETY] = { N_ ("Safety kit"), "S" },
+  [FF_KIND_SAFETY] = { N_ ("Safety kit"), "sk" },
   [FF_KIND_DOCUMENT] = { N_ ("Documents"), "D" },
+  [FF_KIND_CASE] = { N_ ("Cases"), "case" },
   [FF_KIND_OTHER] = { N_ ("Other things"), "X" },
 };
 
@@ -114,31 +116,8 @@ add_cameras (FfGearChoices *choices, GPtrArray *items)
     }
 }
 
-/* Filters, batteries, cards and papers go one by one; nothing hangs on them. */
-static gboolean
-can_lead (const FfItem *leader, const FfItem *item)
-{
-  if (g_str_equal (leader->id, item->belongs_to))
-    return TRUE;
-  return !g_str_equal (leader->id, item->id) && !g_str_equal (leader->belongs_to, item->id)
-         && leader->kind != FF_KIND_FILTER && leader->kind != FF_KIND_BATTERY
-         && leader->kind != FF_KIND_CARD && leader->kind != FF_KIND_DOCUMENT;
-}
-
-static void
-add_leaders (FfGearChoices *choices, const FfItem *item, GPtrArray *items)
-{
-  for (guint i = 0; i < items->len; i++)
-    {
-      const FfItem *leader = g_ptr_array_index (items, i);
-
-      if (can_lead (leader, item))
-        add_choice (choices, leader->id, leader->label);
-    }
-}
-
 FfGearChoices *
-ff_gear_choices_new (const FfItem *item, const char *field, GPtrArray *items, GPtrArray *members)
+ff_gear_choices_new (const char *field, GPtrArray *items, GPtrArray *members)
 {
   FfGearChoices *choices = g_new0 (FfGearChoices, 1);
 
@@ -149,15 +128,10 @@ ff_gear_choices_new (const FfItem *item, const char *field, GPtrArray *items, GP
       add_choice (choices, "", _ ("nobody"));
       add_members (choices, members);
     }
-  else if (g_str_equal (field, "camera_id"))
+  else
     {
       add_choice (choices, "", _ ("none"));
       add_cameras (choices, items);
-    }
-  else
-    {
-      add_choice (choices, "", _ ("nothing"));
-      add_leaders (choices, item, items);
     }
   g_ptr_array_add (choices->texts, NULL);
   return choices;

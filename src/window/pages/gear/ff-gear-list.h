@@ -19,8 +19,7 @@ typedef struct {
   GPtrArray *ids, *texts; /* char*; texts end with NULL */
 } FfGearChoices;
 
-FfGearChoices *ff_gear_choices_new (const FfItem *item,
-                                    const char *field,
+FfGearChoices *ff_gear_choices_new (const char *field,
                                     GPtrArray *items,
                                     GPtrArray *members) G_GNUC_WARN_UNUSED_RESULT;
 void ff_gear_choices_free (FfGearChoices *choices);

@@ -27,6 +27,10 @@ digit_like (char letter)
 {
   if (letter == 'O' || letter == 'o')
     return '0';
+  if (letter == 'S')
+    return '5';
+  if (letter == 'B')
+    return '8';
   return letter == 'I' || letter == 'l' ? '1' : 0;
 }
 

@@ -110,7 +110,7 @@ ff_gear_followers (const FfItem *item, GPtrArray *items)
     {
       const FfItem *other = g_ptr_array_index (items, i);
 
-      if (g_str_equal (other->belongs_to, item->id))
+      if (ff_item_goes_with (item, other->id))
         g_ptr_array_add (labels, other->label);
     }
   return join_or_null (labels);
