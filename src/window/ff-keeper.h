@@ -21,6 +21,7 @@
 #include "ff-item.h"
 #include "ff-job.h"
 #include "ff-place.h"
+#include "ff-reading.h"
 #include "ff-shot.h"
 
 #define FF_TYPE_KEEPER (ff_keeper_get_type ())
@@ -114,6 +115,14 @@ gboolean ff_keeper_set_item_state (FfKeeper *self,
                                    const char *with,
                                    const char *until,
                                    GError **error);
+
+/* Appends a light reading to the open job: undo sets it aside. Sets one aside with a reason, by
+ * whoever is at the keys; that is not undone. */
+gboolean ff_keeper_add_reading (FfKeeper *self, const FfReading *reading, GError **error);
+gboolean ff_keeper_drop_reading (FfKeeper *self,
+                                 const char *id,
+                                 const char *why,
+                                 GError **error);
 
 /* Who holds a role in the open job. */
 gboolean ff_keeper_add_crew (FfKeeper *self,

@@ -6,6 +6,7 @@
 #include "ff-chart.h"
 #include "ff-flow.h"
 #include "ff-planner.h"
+#include "ff-reading-dialog.h"
 #include "ff-scroll.h"
 #include "ff-sortie-notes.h"
 #include "ff-sortie-row.h"
@@ -27,7 +28,7 @@ struct _FfSortiesPage {
 
   GtkStack *stack, *views;
   GtkWidget *try_band, *try_box, *working;
-  GtkLabel *try_words, *try_trouble, *why, *rule, *count, *cost_label;
+  GtkLabel *try_words, *try_trouble, *why, *light, *rule, *count, *cost_label;
   GtkBox *try_changes, *open, *charges, *bag;
   FfChart *chart;
   GtkToggleButton *as_table;
@@ -43,6 +44,7 @@ static const FfPageKey page_keys[] = {
   { "Left", N_ ("Choose the sortie before, on the chart") },
   { "Right", N_ ("Choose the next sortie, on the chart") },
   { "Return", N_ ("Open the sortie") },
+  { "r", N_ ("Add a light reading") },
   { "<Control>t", N_ ("The chart as a table, and back") },
   { "Escape", N_ ("End what is tried") },
   { NULL },
@@ -157,6 +159,7 @@ show_words (FfSortiesPage *self, const FfDayPlan *plan, GTimeZone *zone)
   g_autofree char *count = ff_sortie_count_words (plan);
   g_autofree char *cost = ff_sortie_cost_words (plan);
 
+  gtk_label_set_label (self->light, plan->light);
   gtk_label_set_label (self->rule, rule);
   gtk_widget_set_visible (GTK_WIDGET (self->rule), plan->lines->len > 0);
   gtk_label_set_label (self->count, count);
@@ -378,6 +381,12 @@ act_toggle_table (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
+act_reading (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  ff_reading_dialog_present (widget, keeper_of (widget), NULL);
+}
+
+static void
 act_go (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   ff_page_go (FF_PAGE (widget), g_variant_get_string (parameter, NULL));
@@ -502,6 +511,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, try_trouble);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, try_changes);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, why);
+  gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, light);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, rule);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, count);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, cost_label);
@@ -526,8 +536,10 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, on_as_table);
   gtk_widget_class_install_action (widget_class, "sorties.end-try", NULL, act_end_try);
   gtk_widget_class_install_action (widget_class, "sorties.toggle-table", NULL, act_toggle_table);
+  gtk_widget_class_install_action (widget_class, "sorties.reading", NULL, act_reading);
   gtk_widget_class_install_action (widget_class, "sorties.go", "s", act_go);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, on_escape, NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_r, 0, "sorties.reading", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, GDK_CONTROL_MASK,
                                        "sorties.toggle-table", NULL);
 }
