@@ -8,6 +8,7 @@
 #include "ff-error.h"
 #include "ff-explain-lines.h"
 #include "ff-number.h"
+#include "ff-paragraph.h"
 #include "ff-print-cases.h"
 
 static char *case_text;
@@ -177,6 +178,7 @@ write_json (FfJson *json, const Answer *answer)
   ff_json_end (json);
   ff_json_flag (json, "optimal", plan->optimal);
   ff_json_texts (json, "changes", plan->changes);
+  ff_json_change (json, plan->price);
 }
 
 /* ---- Text ---- */
@@ -258,7 +260,7 @@ print_texts (FfConsole *console, const char *heading, GPtrArray *texts)
   if (texts->len > 0)
     ff_console_line (console, "\n%s", heading);
   for (guint i = 0; i < texts->len; i++)
-    ff_console_line (console, "  %s", (const char *) g_ptr_array_index (texts, i));
+    ff_console_paragraph (console, "  ", g_ptr_array_index (texts, i));
 }
 
 static void

@@ -92,6 +92,66 @@ ff_json_cases (FfJson *json, const FfDayPlan *plan)
   ff_json_end (json);
 }
 
+static const char *const remedy_tokens[] = {
+  [FF_REMEDY_ATTEND] = "attend_charger", [FF_REMEDY_FETCH] = "fetch_item",
+  [FF_REMEDY_EARLIER] = "open_earlier",  [FF_REMEDY_LATER] = "close_later",
+  [FF_REMEDY_BATTERY] = "batteries",     [FF_REMEDY_CHARGER] = "charger_slot",
+  [FF_REMEDY_FILTER] = "filter",
+};
+
+static void
+json_remedy (FfJson *json, const FfRemedy *remedy)
+{
+  gboolean shot = remedy->kind == FF_REMEDY_EARLIER || remedy->kind == FF_REMEDY_LATER;
+
+  if (remedy->kind == FF_REMEDY_NONE)
+    {
+      ff_json_null (json, "would_take");
+      return;
+    }
+  ff_json_begin_object (json, "would_take");
+  ff_json_text (json, "kind", remedy_tokens[remedy->kind]);
+  if (shot)
+    {
+      ff_json_text (json, "shot", remedy->label);
+      ff_json_integer (json, "by_min", remedy->minutes);
+    }
+  else if (remedy->kind == FF_REMEDY_FETCH)
+    ff_json_text (json, "item", remedy->label);
+  else if (remedy->kind == FF_REMEDY_FILTER)
+    ff_json_number (json, "filter_stops", remedy->stops);
+  else if (remedy->kind != FF_REMEDY_ATTEND)
+    ff_json_integer (json, "count", remedy->count);
+  ff_json_texts (json, "saves", remedy->saves);
+  ff_json_end (json);
+}
+
+void
+ff_json_change (FfJson *json, const FfChangePrice *price)
+{
+  if (price == NULL)
+    {
+      ff_json_null (json, "change");
+      return;
+    }
+  ff_json_begin_object (json, "change");
+  ff_json_texts (json, "lost", price->lost);
+  ff_json_texts (json, "won", price->won);
+  ff_json_text (json, "reason", price->reason);
+  ff_json_rounded (json, "more_cost", price->more_cost, 4);
+  json_remedy (json, &price->remedy);
+  if (price->drop == NULL)
+    ff_json_null (json, "drop_instead");
+  else
+    {
+      ff_json_begin_object (json, "drop_instead");
+      ff_json_text (json, "shot", price->drop);
+      ff_json_texts (json, "saves", price->drop_saves);
+      ff_json_end (json);
+    }
+  ff_json_end (json);
+}
+
 /* ---- Text ---- */
 
 static void

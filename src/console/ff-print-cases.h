@@ -8,5 +8,8 @@
 /* Keys "bag", "cases", "drop_first" and "survives". */
 void ff_json_cases (FfJson *json, const FfDayPlan *plan);
 
+/* Key "change": the claim behind the first of "changes"; null when nothing is tried. */
+void ff_json_change (FfJson *json, const FfChangePrice *price);
+
 /* With `explain` each thing of the bag with its reason, and each case. */
 void ff_print_cases (FfConsole *console, const FfDayPlan *plan, gboolean explain);

@@ -206,6 +206,14 @@ plan_with_cases (const FfDay *day, const FfDayChange *change, GError **error)
   return g_steal_pointer (&plan);
 }
 
+/* Another sky is a case of the day, not a change of it. */
+static gboolean
+tries (const FfDayChange *change)
+{
+  return change->late_minutes > 0 || change->without != NULL || change->moves != NULL
+         || change->drop != NULL || change->with != NULL;
+}
+
 FfDayPlan *
 ff_day_plan (const FfDay *day, const FfDayChange *change, GError **error)
 {
@@ -215,21 +223,12 @@ ff_day_plan (const FfDay *day, const FfDayChange *change, GError **error)
 
   if (plan == NULL)
     return NULL;
-  if (wanted->late_minutes > 0 || wanted->without != NULL || wanted->moves != NULL)
+  if (tries (wanted))
     {
-      FfDayChange before = { .other_sky = wanted->other_sky, .sky = wanted->sky };
-      g_autoptr (FfDayPlan) as_was = ff_day_plan_bare (day, &before, error);
+      const FfDayChange before = { .other_sky = wanted->other_sky, .sky = wanted->sky };
 
-      if (as_was == NULL)
+      if (!ff_day_price_change (day, &before, wanted, plan, NULL, NULL, error))
         return NULL;
-      ff_plan_add_changes (as_was, plan);
     }
   return g_steal_pointer (&plan);
-}
-
-void
-ff_day_plan_compare (const FfDayPlan *before, FfDayPlan *after)
-{
-  g_ptr_array_set_size (after->changes, 0);
-  ff_plan_add_changes (before, after);
 }

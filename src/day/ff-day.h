@@ -52,6 +52,17 @@ gboolean ff_day_drop_first (const FfDay *day,
                             gpointer data,
                             GError **error);
 
-/* Says anew in `after->changes` what `after` does to `before`, another sky included: the shots that
- * are lost or won, the number of sorties, the filters. */
+/* Prices a change: what `plan`, planned under `change`, loses against the day under `before` (NULL: as
+ * it is stored), into `plan->price` and, with the other filters and the number of sorties, into
+ * `plan->changes`. `go_on` may be NULL. FALSE with no error: stopped. */
+gboolean ff_day_price_change (const FfDay *day,
+                              const FfDayChange *before,
+                              const FfDayChange *change,
+                              FfDayPlan *plan,
+                              FfGoOn go_on,
+                              gpointer data,
+                              GError **error);
+
+/* Says in `after->changes` what differs between two plans of a job whose records have changed
+ * meanwhile: the shots that are lost or won, the number of sorties, the filters. */
 void ff_day_plan_compare (const FfDayPlan *before, FfDayPlan *after);

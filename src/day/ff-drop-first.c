@@ -28,8 +28,8 @@ ff_names_and (const char *const *names, const char *name)
   return more;
 }
 
-static const FfShot *
-find_shot (const FfDay *day, const char *label)
+const FfShot *
+ff_day_shot (const FfDay *day, const char *label)
 {
   for (guint i = 0; i < day->shots->len; i++)
     {
@@ -65,7 +65,7 @@ add_drop (GPtrArray *drops,
           GError **error)
 {
   g_autofree const char **dropped = ff_names_and (change->drop, take->shot);
-  const FfShot *shot = find_shot (day, take->shot);
+  const FfShot *shot = ff_day_shot (day, take->shot);
   g_autoptr (FfDayPlan) without = NULL;
   FfDayChange fewer = *change;
   FfDrop *drop;

@@ -36,6 +36,16 @@ FfDayProblem *ff_day_problem_new (const FfDay *day,
 void ff_day_problem_free (FfDayProblem *problem);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayProblem, ff_day_problem_free)
 
+/* A shot by label, or NULL. */
+const FfShot *ff_day_shot (const FfDay *day, const char *label);
+
+/* Its window under a change, wall clocks. Error: FF_ERROR_INPUT. */
+gboolean ff_day_moved_window (const FfDayChange *change,
+                              const FfShot *shot,
+                              int *ret_from,
+                              int *ret_to,
+                              GError **error);
+
 /* What it costs not to fly the shot. */
 double ff_day_shot_weight (const FfShot *shot);
 
@@ -78,5 +88,6 @@ int ff_plan_iso_limit (const FfDayProblem *problem, const FfShot *shot);
 /* Whether the plan flies the shot. */
 const FfPlanLine *ff_plan_line_of (const FfDayPlan *plan, const char *shot);
 
-/* What a changed plan does to the one before it. */
-void ff_plan_add_changes (const FfDayPlan *before, FfDayPlan *after);
+/* What else a changed plan does to the one before it: the number of sorties, other times (in a zone;
+ * NULL: not said), other filters. */
+void ff_plan_add_details (const FfDayPlan *before, FfDayPlan *after, GTimeZone *zone);

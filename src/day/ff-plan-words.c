@@ -353,17 +353,68 @@ add_other_filters (const FfDayPlan *before, FfDayPlan *after)
     }
 }
 
+static const FfPlanTake *
+take_in (const FfDayPlan *plan, const char *shot)
+{
+  const FfPlanLine *line = ff_plan_line_of (plan, shot);
+
+  for (guint i = 0; line != NULL && i < line->takes->len; i++)
+    {
+      const FfPlanTake *take = g_ptr_array_index (line->takes, i);
+
+      if (g_str_equal (take->shot, shot))
+        return take;
+    }
+  return NULL;
+}
+
+/* "Other times: A 16:47 (was 16:32), D 18:29 (was 17:40)." */
+static void
+add_other_times (const FfDayPlan *before, FfDayPlan *after, GTimeZone *zone)
+{
+  g_autoptr (GString) times = g_string_new (NULL);
+
+  for (guint i = 0; i < after->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (after->lines, i);
+
+      for (guint j = 0; j < line->takes->len; j++)
+        {
+          const FfPlanTake *take = g_ptr_array_index (line->takes, j);
+          const FfPlanTake *was = take_in (before, take->shot);
+          g_autofree char *now = ff_instant_clock ((double) take->from, zone);
+          g_autofree char *then = was != NULL ? ff_instant_clock ((double) was->from, zone) : NULL;
+
+          if (was != NULL && was->from != take->from)
+            /* Translators: label of a shot, when it is flown, when it was flown before. */
+            g_string_append_printf (times, _ ("%s%s %s (was %s)"), times->len > 0 ? ", " : "",
+                                    take->shot, now, then);
+        }
+    }
+  if (times->len > 0)
+    g_ptr_array_add (after->changes, g_strdup_printf (_ ("Other times: %s."), times->str));
+}
+
 void
-ff_plan_add_changes (const FfDayPlan *before, FfDayPlan *after)
+ff_plan_add_details (const FfDayPlan *before, FfDayPlan *after, GTimeZone *zone)
 {
   int more = (int) after->lines->len - (int) before->lines->len;
 
-  add_lost_and_won (before, after);
   if (more != 0)
     g_ptr_array_add (after->changes,
                      g_strdup_printf (_ ("%u sorties instead of %u."), after->lines->len,
                                       before->lines->len));
+  if (zone != NULL)
+    add_other_times (before, after, zone);
   add_other_filters (before, after);
+}
+
+void
+ff_day_plan_compare (const FfDayPlan *before, FfDayPlan *after)
+{
+  g_ptr_array_set_size (after->changes, 0);
+  add_lost_and_won (before, after);
+  ff_plan_add_details (before, after, NULL);
   if (after->changes->len == 0)
     g_ptr_array_add (after->changes, g_strdup (_ ("All shots stay, behind the same filters.")));
 }

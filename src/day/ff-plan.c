@@ -100,5 +100,6 @@ ff_day_plan_free (FfDayPlan *plan)
   g_ptr_array_unref (plan->bag_in_case);
   g_ptr_array_unref (plan->changes);
   ff_cases_free (plan->cases);
+  ff_change_price_free (plan->price);
   g_free (plan);
 }

@@ -6,6 +6,7 @@
 #include <glib.h>
 
 #include "ff-cases.h"
+#include "ff-change.h"
 #include "ff-names.h"
 #include "ff-price.h"
 
@@ -65,6 +66,7 @@ typedef struct {
   GPtrArray *bag_needed, *bag_in_case; /* char*: filter labels */
   FfCases *cases;      /* the bag with its reasons, and what survives; NULL: not worked out */
   GPtrArray *changes;  /* char*: what a tried change does, in sentences */
+  FfChangePrice *price; /* the claim behind the first of them; NULL: nothing is tried */
   int swaps, landings_for_filter_alone, batteries_used;
   double cost, parts[FF_N_PARTS];
   gboolean optimal;

@@ -102,12 +102,12 @@ read_move (const char *text, const FfShot *shot, int *ret_from, int *ret_to, GEr
   return FALSE;
 }
 
-static gboolean
-moved_window (const FfDayChange *change,
-              const FfShot *shot,
-              int *ret_from,
-              int *ret_to,
-              GError **error)
+gboolean
+ff_day_moved_window (const FfDayChange *change,
+                     const FfShot *shot,
+                     int *ret_from,
+                     int *ret_to,
+                     GError **error)
 {
   *ret_from = shot->window_from;
   *ret_to = shot->window_to;
@@ -172,7 +172,7 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
   int from, to;
 
   if (!ff_day_want (record, &shot.want, error)
-      || !moved_window (change, record, &from, &to, error)
+      || !ff_day_moved_window (change, record, &from, &to, error)
       || !ff_day_instant (self->day, from, record->label, &shot.window_from, error)
       || !ff_day_instant (self->day, to, record->label, &shot.window_to, error)
       || !ff_advise_check (&self->camera, &shot.want, error))

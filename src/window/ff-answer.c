@@ -20,13 +20,11 @@ plan_of (const FfDay *day, const FfTry *tried, GError **error)
                                .late_minutes = tried->late_minutes,
                                .without = tried->without != NULL ? without : NULL };
   g_autoptr (FfDayPlan) plan = ff_day_plan (day, &change, error);
-  g_autoptr (FfDayPlan) as_stored = NULL;
 
   if (plan == NULL || ff_try_is_none (tried))
     return g_steal_pointer (&plan);
-  as_stored = ff_day_plan (day, NULL, NULL);
-  if (as_stored != NULL)
-    ff_day_plan_compare (as_stored, plan);
+  if (!ff_day_price_change (day, NULL, &change, plan, NULL, NULL, error))
+    return NULL;
   return g_steal_pointer (&plan);
 }
 
