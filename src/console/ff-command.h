@@ -96,6 +96,7 @@ extern const FfCommand ff_command_frame;
 extern const FfCommand ff_command_job;
 extern const FfCommand ff_command_jobs;
 extern const FfCommand ff_command_light;
+extern const FfCommand ff_command_limits;
 extern const FfCommand ff_command_log;
 extern const FfCommand ff_command_media;
 extern const FfCommand ff_command_motion;

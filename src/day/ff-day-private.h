@@ -14,6 +14,7 @@
 #include "ff-place.h"
 #include "ff-shot.h"
 #include "ff-sun.h"
+#include "ff-weather.h"
 
 struct _FfDay {
   FfJob *job;
@@ -26,6 +27,8 @@ struct _FfDay {
   GPtrArray *crew;     /* FfMember with the role they have in this job */
   GPtrArray *items;    /* FfItem: all that the crew owns */
   GPtrArray *limits;   /* FfLimit */
+  GPtrArray *measurements; /* FfMeasurement, oldest first */
+  GPtrArray *reports;  /* FfWeatherReport, oldest first */
   GPtrArray *readings; /* FfReading, by time */
   GArray *learned;     /* FfLearnedReading: of those that count */
   GPtrArray *learned_from; /* FfReading of each, borrowed */

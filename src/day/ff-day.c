@@ -39,6 +39,12 @@ load_lists (FfDay *day, FfStore *store, GError **error)
   day->limits = ff_limits_load (store, error);
   if (day->limits == NULL)
     return FALSE;
+  day->measurements = ff_measurements_load (store, day->job->id, error);
+  if (day->measurements == NULL)
+    return FALSE;
+  day->reports = ff_weather_reports_load (store, day->job->id, error);
+  if (day->reports == NULL)
+    return FALSE;
   day->readings = ff_readings_load (store, day->job->id, error);
   return day->readings != NULL;
 }
@@ -93,6 +99,8 @@ ff_day_free (FfDay *day)
   g_clear_pointer (&day->limits, g_ptr_array_unref);
   g_clear_pointer (&day->learned, g_array_unref);
   g_clear_pointer (&day->learned_from, g_ptr_array_unref);
+  g_clear_pointer (&day->measurements, g_ptr_array_unref);
+  g_clear_pointer (&day->reports, g_ptr_array_unref);
   g_clear_pointer (&day->readings, g_ptr_array_unref);
   g_free (day);
 }
