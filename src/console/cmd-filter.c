@@ -1,16 +1,26 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What filter labels stand for, one by one and stacked. */
+/* What filter labels stand for, one by one and stacked; and measuring a filter of the gear. */
 #include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
 
 #include "ff-command.h"
 #include "ff-error.h"
 #include "ff-filter.h"
+#include "ff-frame-filter.h"
+#include "ff-item.h"
 #include "ff-number.h"
 
 /* More than anyone screws together; a bound for what comes from outside. */
 #define MAX_LABELS 100
 
+static char *without_path, *with_path;
+
 static GOptionEntry entries[] = {
+  { "without", 0, 0, G_OPTION_ARG_FILENAME, &without_path,
+    N_ ("measure: picture without the filter"), "FILE" },
+  { "with", 0, 0, G_OPTION_ARG_FILENAME, &with_path, N_ ("measure: picture with the filter"),
+    "FILE" },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -94,7 +104,7 @@ say_filter (FfConsole *console, const char *label, const FfFilterStrength *stren
 }
 
 static FfOutcome
-run (FfConsole *console, GError **error)
+say_labels (FfConsole *console, GError **error)
 {
   FfFilterStrength stack = { FF_FILTER_BY_STOPS, 0.0, 0.0 };
 
@@ -131,10 +141,89 @@ run (FfConsole *console, GError **error)
   return FF_DONE;
 }
 
+/* ---- Measuring ---- */
+
+static FfItem *
+load_filter (FfStore *store, const char *wanted, GError **error)
+{
+  g_autofree char *id = ff_item_find (store, wanted, error);
+  g_autoptr (FfItem) item = id != NULL ? ff_item_load (store, id, error) : NULL;
+
+  if (item == NULL)
+    return NULL;
+  if (item->kind == FF_KIND_FILTER && item->stops_to <= item->stops)
+    return g_steal_pointer (&item);
+  g_set_error (error, FF_ERROR, FF_ERROR_INPUT, _ ("“%s” is no filter of one strength; accepted: "
+                                                   "one with fixed stops"),
+               item->label);
+  return NULL;
+}
+
+static void
+write_measure (FfConsole *console, const FfItem *item, const FfFilterTest *test, double before)
+{
+  g_autofree char *stops = ff_stops_format (test->stops);
+  g_autofree char *spread = ff_number_format (test->spread_stops, 1);
+  g_autofree char *engraved = ff_stops_format (item->stops);
+
+  ff_json_text (console->json, "item", item->label);
+  ff_json_text (console->json, "engraving", *item->engraving != '\0' ? item->engraving : NULL);
+  ff_json_number (console->json, "stops", item->stops);
+  ff_json_rounded (console->json, "measured_stops", test->stops, 3);
+  ff_json_rounded (console->json, "spread_stops", test->spread_stops, 3);
+  ff_json_number (console->json, "measured_before_stops", before);
+  /* Translators: label of a filter, its stops, how far off, and what is written on it. */
+  ff_console_line (console, _ ("%s: measured %s ± %s, written %s. Plans count with what is "
+                               "measured."),
+                   item->label, stops, spread, engraved);
+}
+
+static FfOutcome
+measure (FfConsole *console, GError **error)
+{
+  g_autoptr (FfStore) store = NULL;
+  g_autoptr (FfItem) item = NULL;
+  FfFilterTest test;
+  double before;
+
+  if (!ff_console_want_words (console, 2, "measure ITEM", error))
+    return FF_FAILED;
+  if (without_path == NULL || with_path == NULL)
+    {
+      ff_option_missing (without_path == NULL ? "--without" : "--with", error);
+      return FF_FAILED;
+    }
+  store = ff_console_open (console, FF_RECORDS_WRITE, error);
+  item = store != NULL ? load_filter (store, console->words[1], error) : NULL;
+  if (item == NULL || !ff_frame_filter_test (without_path, with_path, &test, error))
+    return FF_FAILED;
+  before = item->measured_stops;
+  /* What a picture says in thousandths of a stop is no news. */
+  item->measured_stops = floor (test.stops * 100 + 0.5) / 100;
+  if (!ff_item_save (store, item, error))
+    return FF_FAILED;
+  write_measure (console, item, &test, before);
+  return FF_DONE;
+}
+
+static FfOutcome
+run (FfConsole *console, GError **error)
+{
+  if (console->n_words > 0 && strcmp (console->words[0], "measure") == 0)
+    return measure (console, error);
+  if (without_path != NULL || with_path != NULL)
+    {
+      g_set_error_literal (error, FF_ERROR, FF_ERROR_INPUT,
+                           _ ("--without and --with go with “filter measure ITEM” alone"));
+      return FF_FAILED;
+    }
+  return say_labels (console, error);
+}
+
 const FfCommand ff_command_filter = {
   .name = "filter",
-  .summary = N_ ("Say what filter labels stand for, one by one and stacked"),
-  .usage = "filter LABEL…",
+  .summary = N_ ("Say what filter labels stand for; measure a filter with two pictures"),
+  .usage = "filter LABEL…\n  fieldfarectl filter measure ITEM --without FILE --with FILE",
   .example = "fieldfarectl filter ND8 0.9 \"3 stops\" \"2-5 stops variable\"",
   .entries = entries,
   .run = run,

@@ -30,6 +30,9 @@ gboolean ff_frame_begin (FfFramePixels *pixels,
                          guint bits,
                          GError **error);
 
+/* The aperture for arithmetic; NAN where the picture does not say. */
+double ff_frame_exact_aperture (const FfFrame *frame);
+
 /* Refuses a picture: FALSE, and the error says `why`. */
 gboolean ff_frame_refuse (GError **error, const char *why);
 

@@ -190,20 +190,20 @@ ff_frame_instant (const FfFrame *frame, GTimeZone *zone, gint64 *ret_instant, GE
   return TRUE;
 }
 
-static double
-exact_aperture (double written)
+double
+ff_frame_exact_aperture (const FfFrame *frame)
 {
-  g_autofree char *label = ff_number_format (written, 2);
+  g_autofree char *label = ff_number_format (frame->aperture, 2);
   const int step = ff_scale_find (FF_SCALE_APERTURE, label);
 
-  return step >= 0 ? ff_scale_exact (FF_SCALE_APERTURE, (guint) step) : written;
+  return step >= 0 ? ff_scale_exact (FF_SCALE_APERTURE, (guint) step) : frame->aperture;
 }
 
 void
 ff_frame_meter (const FfFrame *frame, double nd_stops, FfMeterReading *ret_reading)
 {
   const FfMeterSettings settings = {
-    .f_number = exact_aperture (frame->aperture),
+    .f_number = ff_frame_exact_aperture (frame),
     .seconds = frame->shutter_s,
     .iso = frame->iso,
     .bias_stops = isnan (frame->bias_stops) ? 0.0 : frame->bias_stops,

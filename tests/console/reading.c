@@ -115,6 +115,46 @@ test_a_picture (void **state)
 }
 
 static void
+write_grey (const char *name, int per_second)
+{
+  const FfTestPicture picture = { 60, 40, FF_TEST_FLAT, .a = 118 };
+  const FfTestExif exif = { .aperture = { 28, 10 }, .shutter = { 1, per_second }, .iso = 100 };
+  g_autofree char *path = g_build_filename (folder, name, NULL);
+
+  ff_test_picture_write (path, FF_TEST_JPEG, &picture);
+  ff_test_exif_write (path, &exif);
+}
+
+/* Grey at 1/3200 s without it and at 1/100 s with it: five stops, which are the plan's from then
+ * on. It is written ND16 on it, four. */
+static void
+test_a_filter_is_measured (void **state)
+{
+  g_autofree char *pictures
+      = g_strdup_printf ("--without %s/bare.jpg --with %s/fitted.jpg", folder, folder);
+  g_autofree char *line = g_strconcat ("filter measure ND16 ", pictures, NULL);
+  g_autofree char *wrong = g_strconcat ("filter measure b1 ", pictures, NULL);
+  g_autofree char *labels = g_strconcat ("filter ND16 ", pictures, NULL);
+
+  write_grey ("bare.jpg", 3200);
+  write_grey ("fitted.jpg", 100);
+  {
+    g_autoptr (FfRun) run = ask (line);
+    g_autoptr (FfRun) plan = ask ("plan Skarrowick");
+
+    assert_close (ff_run_number (run, "stops"), 4, 0);
+    assert_close (ff_run_number (run, "measured_stops"), 5, 0.01);
+    assert_true (ff_run_number (run, "spread_stops") < 0.2);
+    assert_true (ff_run_is_null (run, "measured_before_stops"));
+    /* No line is planned with four stops any more. */
+    assert_null (strstr (plan->out, "\"filter_stops\": 4"));
+  }
+  refused (wrong, "no filter of one strength");
+  refused ("filter measure ND16", "--without is missing");
+  refused (labels, "filter measure ITEM");
+}
+
+static void
 test_what_is_refused (void **state)
 {
   refused ("reading add Skarrowick --ev100 13", "--at is missing");
@@ -168,6 +208,7 @@ main (void)
     CASE (test_a_reading_moves_the_later_sorties),
     CASE (test_one_is_set_aside_with_a_reason),
     CASE (test_a_picture),
+    CASE (test_a_filter_is_measured),
     CASE (test_what_is_refused),
     CASE (test_text_reads_well),
   };

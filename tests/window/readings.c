@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-gear-measure.h"
 #include "ff-pick.h"
 #include "ff-reading-dialog.h"
 #include "ff-reading-list.h"
@@ -272,6 +273,60 @@ test_one_is_set_aside (void **state)
   ff_stage_free (stage);
 }
 
+/* ---- A filter ---- */
+
+static gboolean
+is_measured (gpointer keeper)
+{
+  GPtrArray *items = ff_keeper_items (keeper);
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (items, i);
+
+      if (g_str_equal (item->label, "ND16"))
+        return isfinite (item->measured_stops);
+    }
+  return FALSE;
+}
+
+static void
+write_grey (const char *path, int per_second)
+{
+  const FfTestPicture picture = { 60, 40, FF_TEST_FLAT, .a = 118 };
+  const FfTestExif exif = { .aperture = { 28, 10 }, .shutter = { 1, per_second }, .iso = 100 };
+
+  ff_test_picture_write (path, FF_TEST_JPEG, &picture);
+  ff_test_exif_write (path, &exif);
+}
+
+static void
+test_a_filter_is_measured (void **state)
+{
+  FfStage *stage = stage_on_sorties ();
+  g_autofree char *bare = g_build_filename (stage->folder, "bare.jpg", NULL);
+  g_autofree char *fitted = g_build_filename (stage->folder, "fitted.jpg", NULL);
+  g_autofree char *id = ff_item_find (ff_keeper_store (stage->keeper), "ND16", NULL);
+
+  write_grey (bare, 3200);
+  write_grey (fitted, 200);
+  ff_window_show_page (stage->window, "gear");
+  ff_stage_settle ();
+  assert_false (is_measured (stage->keeper));
+  ff_gear_measure_pictures (page_of (stage), stage->keeper, id, bare, fitted);
+  assert_true (ff_stage_wait (is_measured, stage->keeper));
+  ff_stage_settle ();
+  assert_close (ff_keeper_find_item (stage->keeper, id)->measured_stops, 4, 0.011);
+  assert_true (says (page_of (stage), "measured 4"));
+  /* The other way round it is refused, and what was measured stays. */
+  ff_gear_measure_pictures (page_of (stage), stage->keeper, id, fitted, bare);
+  ff_stage_settle ();
+  assert_close (ff_keeper_find_item (stage->keeper, id)->measured_stops, 4, 0.011);
+  assert_true (ff_keeper_undo (stage->keeper, NULL));
+  assert_false (is_measured (stage->keeper));
+  ff_stage_free (stage);
+}
+
 int
 main (void)
 {
@@ -281,6 +336,7 @@ main (void)
     cmocka_unit_test (test_what_is_wrong_is_said_where_it_is),
     cmocka_unit_test (test_a_test_picture),
     cmocka_unit_test (test_one_is_set_aside),
+    cmocka_unit_test (test_a_filter_is_measured),
   };
 
   if (!ff_stage_start ())

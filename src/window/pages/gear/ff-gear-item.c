@@ -6,6 +6,7 @@
 #include "ff-block.h"
 #include "ff-columns.h"
 #include "ff-gear-form.h"
+#include "ff-gear-measure.h"
 #include "ff-gear-state.h"
 #include "ff-gear-words.h"
 
@@ -22,7 +23,7 @@ struct _FfGearItem {
     GtkWidget *box;
     GtkLabel *value, *caption;
   } figure[FF_GEAR_MAX_FIGURES];
-  GtkButton *change, *use;
+  GtkButton *change, *use, *measure;
   GtkMenuButton *menu;
   FfGearState *event;
   GtkBox *forms;
@@ -210,6 +211,12 @@ on_change (FfGearItem *self)
 }
 
 static void
+on_measure (FfGearItem *self)
+{
+  ff_gear_measure_begin (GTK_WIDGET (self), self->keeper, self->id);
+}
+
+static void
 on_event_done (FfGearItem *self)
 {
   gtk_widget_set_visible (GTK_WIDGET (self->event), FALSE);
@@ -249,10 +256,12 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, figures);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, change);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, use);
+  gtk_widget_class_bind_template_child (widget_class, FfGearItem, measure);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, menu);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, event);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, forms);
   gtk_widget_class_bind_template_callback (widget_class, on_change);
+  gtk_widget_class_bind_template_callback (widget_class, on_measure);
   gtk_widget_class_bind_template_callback (widget_class, on_event_done);
 }
 
@@ -301,6 +310,8 @@ ff_gear_item_show (FfGearItem *self, const FfItem *item)
   show_state (self, item);
   show_others (self, item);
   show_use (self, item);
+  gtk_widget_set_visible (GTK_WIDGET (self->measure),
+                          item->kind == FF_KIND_FILTER && item->stops_to <= item->stops);
   show_form (self, item);
 }
 

@@ -6,6 +6,7 @@
 
 #include "ff-block.h"
 #include "ff-gear-words.h"
+#include "ff-number.h"
 
 struct _FfGearRow {
   GtkListBoxRow parent_instance;
@@ -18,13 +19,28 @@ struct _FfGearRow {
 
 G_DEFINE_FINAL_TYPE (FfGearRow, ff_gear_row, GTK_TYPE_LIST_BOX_ROW)
 
+/* A filter whose real strength is known, beside what is written on it. */
+static char *
+measured_words (const FfItem *item)
+{
+  g_autofree char *stops = ff_number_format (item->measured_stops, 2);
+
+  if (item->kind != FF_KIND_FILTER || !isfinite (item->measured_stops))
+    return g_strdup ("");
+  /* Translators: the strength of a filter as measured, in stops: "measured 3.1". */
+  return g_strdup_printf (_ ("measured %s"), stops);
+}
+
 static void
 show_title (FfGearRow *self, const FfItem *item)
 {
   const char *title = ff_gear_title (item);
+  g_autofree char *measured = measured_words (item);
+  g_autofree char *words
+      = g_strconcat (title, title[0] != '\0' && measured[0] != '\0' ? ", " : "", measured, NULL);
 
-  gtk_label_set_label (self->title, title);
-  gtk_widget_set_visible (GTK_WIDGET (self->title), title[0] != '\0');
+  gtk_label_set_label (self->title, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->title), words[0] != '\0');
 }
 
 static void

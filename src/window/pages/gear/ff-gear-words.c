@@ -148,6 +148,9 @@ filter_figures (const FfItem *item, FfGearFigure *figures, guint *n)
   /* Translators: the optical density of a filter: 1.51. */
   add_figure (figures, n, span (ff_filter_density (from), ff_filter_density (to), 2),
               _ ("density"));
+  if (isfinite (item->measured_stops))
+    /* Translators: the strength of a filter as it was measured, under its number of stops. */
+    add_figure (figures, n, ff_number_format (item->measured_stops, 2), _ ("measured"));
 }
 
 static void
