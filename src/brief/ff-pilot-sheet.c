@@ -207,6 +207,20 @@ add_take (FfSheet *sheet, const FfPlanTake *take, GTimeZone *zone, const Common 
   block->keep_next = TRUE;
 }
 
+/* Which way the wind takes the run, under its shot: the pilot's to know before the camera's. */
+static void
+add_run (FfSheet *sheet, const FfPlanTake *take)
+{
+  FfSheetBlock *block;
+
+  if (take->run == NULL)
+    return;
+  block = ff_sheet_paragraph (sheet, FF_SIZE_BODY, take->run);
+  block->inset = INSET;
+  block->may_split = FALSE;
+  block->keep_next = TRUE;
+}
+
 static void
 add_line (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Common *common)
 {
@@ -217,7 +231,10 @@ add_line (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Common 
   ff_sheet_begin_part (sheet, part);
   add_line_head (sheet, line, zone, common);
   for (guint i = 0; i < line->takes->len; i++)
-    add_take (sheet, g_ptr_array_index (line->takes, i), zone, common);
+    {
+      add_take (sheet, g_ptr_array_index (line->takes, i), zone, common);
+      add_run (sheet, g_ptr_array_index (line->takes, i));
+    }
   if (*line->trim != '\0')
     {
       last = ff_sheet_paragraph (sheet, FF_SIZE_BODY, line->trim);

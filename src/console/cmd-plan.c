@@ -68,6 +68,19 @@ json_explain (FfJson *json, const Answer *answer, const FfPlanLine *line, const 
 }
 
 static void
+json_run (FfJson *json, const FfPlanTake *take, GTimeZone *zone)
+{
+  ff_json_number (json, "track_deg", take->track_deg);
+  ff_json_rounded (json, "wind_at_height_ms", take->wind_ms, 2);
+  ff_json_rounded (json, "tail_wind_ms", take->tail_ms, 2);
+  if (take->turn_back_by > 0)
+    json_instant (json, "turn_back_by", take->turn_back_by, zone);
+  else
+    ff_json_null (json, "turn_back_by");
+  ff_json_text (json, "run", take->run);
+}
+
+static void
 json_take (FfJson *json, const Answer *answer, const FfPlanLine *line, const FfPlanTake *take)
 {
   GTimeZone *zone = ff_day_zone (answer->day);
@@ -84,6 +97,7 @@ json_take (FfJson *json, const Answer *answer, const FfPlanLine *line, const FfP
   json_settings (json, "start", &take->start);
   json_settings (json, "end", &take->end);
   ff_json_texts (json, "remarks", take->remarks);
+  json_run (json, take, zone);
   json_explain (json, answer, line, take);
   ff_json_end (json);
 }
@@ -104,6 +118,7 @@ json_lines (FfJson *json, const Answer *answer)
       json_instant (json, "off_by", line->off_by, zone);
       json_instant (json, "down", line->down, zone);
       json_instant (json, "land_by", line->land_by, zone);
+      ff_json_text (json, "land_rule", line->land_rule);
       ff_json_text (json, "battery", line->battery);
       ff_json_texts (json, "filters", line->filters);
       ff_json_rounded (json, "filter_stops", line->filter_stops, 3);
@@ -203,7 +218,7 @@ print_explain (FfConsole *console,
   g_autoptr (GPtrArray) steps = ff_day_explain_take (answer->day, answer->plan, line, take);
 
   for (guint i = 0; i < take->remarks->len; i++)
-    ff_console_line (console, "      %s", (const char *) g_ptr_array_index (take->remarks, i));
+    ff_console_paragraph (console, "      ", g_ptr_array_index (take->remarks, i));
   if (steps != NULL)
     ff_console_steps (console, steps, 6);
 }
@@ -223,6 +238,8 @@ print_take (FfConsole *console,
 
   ff_console_line (console, "   %-2s %s–%s  %s%s%s", take->shot, from, to, start,
                    changes ? " → " : "", changes ? end : "");
+  if (take->run != NULL)
+    ff_console_paragraph (console, "      ", take->run);
   if (explain)
     print_explain (console, answer, line, take);
 }
@@ -251,7 +268,11 @@ print_line (FfConsole *console, const Answer *answer, const FfPlanLine *line)
   for (guint i = 0; i < line->takes->len; i++)
     print_take (console, answer, line, g_ptr_array_index (line->takes, i));
   if (explain)
-    ff_console_line (console, "   %s\n   %s", line->why, line->trim);
+    {
+      ff_console_paragraph (console, "   ", line->land_rule);
+      ff_console_paragraph (console, "   ", line->why);
+      ff_console_paragraph (console, "   ", line->trim);
+    }
 }
 
 static void
@@ -305,6 +326,10 @@ write_text (FfConsole *console, const Answer *answer)
     }
   for (guint i = 0; i < plan->lines->len; i++)
     print_line (console, answer, g_ptr_array_index (plan->lines, i));
+  if (plan->lines->len > 0 && !explain)
+    ff_console_paragraph (console, "",
+                          _ ("Land by the line's time, or off + its battery's minutes, or the "
+                             "reserve: whichever comes first; the aircraft's own reading wins."));
   print_texts (console, _ ("What this changes"), plan->changes);
   print_texts (console, _ ("Clashes"), plan->clashes);
   print_charges (console, plan, ff_day_zone (answer->day));

@@ -23,7 +23,7 @@ read_settings (const FfChoice *choice, FfPlanSettings *ret_settings)
 }
 
 static FfPlanTake *
-read_take (const FfDayProblem *problem, const FfSortieTake *take)
+read_take (const FfDayProblem *problem, const FfSortieLine *line, const FfSortieTake *take)
 {
   const FfShot *record = g_ptr_array_index (problem->records, take->shot);
   FfPlanTake *read = ff_plan_take_new ();
@@ -42,6 +42,7 @@ read_take (const FfDayProblem *problem, const FfSortieTake *take)
   read_settings (&take->start, &read->start);
   read_settings (&take->end, &read->end);
   ff_plan_add_remarks (problem, take, read->remarks);
+  ff_run_read (problem, record, line->land_by, read);
   return read;
 }
 
@@ -72,8 +73,10 @@ read_line (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSor
   read_filter (problem, line, read);
   for (guint i = 0; i < line->n_takes; i++)
     g_ptr_array_add (read->takes,
-                     read_take (problem, &g_array_index (sorties->takes, FfSortieTake,
-                                                         line->first_take + i)));
+                     read_take (problem, line,
+                                &g_array_index (sorties->takes, FfSortieTake,
+                                                line->first_take + i)));
+  read->land_rule = ff_plan_land_rule (read, problem->day->zone);
   read->trim = ff_plan_trim (problem, sorties, line);
   read->why = ff_plan_why (problem, sorties, line);
   return read;

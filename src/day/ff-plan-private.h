@@ -56,6 +56,7 @@ const char **ff_names_and (const char *const *names,
 /* The sentences of one line and its clashes. */
 char *ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line);
 char *ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line);
+char *ff_plan_land_rule (const FfPlanLine *line, GTimeZone *zone) G_GNUC_WARN_UNUSED_RESULT;
 void ff_plan_add_clashes (const FfDayProblem *problem,
                           const FfSortiePlan *sorties,
                           const FfSortieLine *line,
@@ -87,6 +88,15 @@ int ff_plan_iso_limit (const FfDayProblem *problem, const FfShot *shot);
 
 /* Whether the plan flies the shot. */
 const FfPlanLine *ff_plan_line_of (const FfDayPlan *plan, const char *shot);
+
+/* The bearing in the text of a track: three figures and a degree sign, "out along 060°". NAN: none. */
+double ff_run_track_deg (const char *track);
+
+/* Wind and turn-back of a take on a line with this land-by. */
+void ff_run_read (const FfDayProblem *problem,
+                  const FfShot *shot,
+                  gint64 land_by,
+                  FfPlanTake *take);
 
 /* What else a changed plan does to the one before it: the number of sorties, other times (in a zone;
  * NULL: not said), other filters. */

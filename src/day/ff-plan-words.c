@@ -137,6 +137,18 @@ ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const Ff
   return g_strdup (_ ("The light holds: leave the settings alone within a take."));
 }
 
+char *
+ff_plan_land_rule (const FfPlanLine *line, GTimeZone *zone)
+{
+  g_autofree char *land_by = ff_instant_clock ((double) line->land_by, zone);
+  int minutes = (int) ((line->land_by - line->off_by) / FF_MINUTE);
+
+  /* Translators: "reserve" is the battery charge kept back; "off" is the take-off. */
+  return g_strdup_printf (_ ("Land by %s, or off + %d min, or the reserve: whichever comes first; "
+                             "the aircraft's own reading wins."),
+                          land_by, minutes);
+}
+
 /* ---- Remarks and clashes ---- */
 
 static void

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-plan-private.h"
 
+#include <math.h>
+
 static void
 take_free (gpointer data)
 {
@@ -11,6 +13,7 @@ take_free (gpointer data)
   g_free (take->start.shutter);
   g_free (take->end.shutter);
   g_ptr_array_unref (take->remarks);
+  g_free (take->run);
   g_free (take);
 }
 
@@ -20,6 +23,7 @@ ff_plan_take_new (void)
   FfPlanTake *take = g_new0 (FfPlanTake, 1);
 
   take->remarks = g_ptr_array_new_with_free_func (g_free);
+  take->track_deg = take->wind_ms = take->tail_ms = NAN;
   return take;
 }
 
@@ -30,6 +34,7 @@ line_free (gpointer data)
 
   g_free (line->battery);
   g_free (line->engraving);
+  g_free (line->land_rule);
   g_free (line->trim);
   g_free (line->why);
   g_ptr_array_unref (line->filters);

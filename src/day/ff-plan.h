@@ -30,6 +30,10 @@ typedef struct {
   FfIntent intent;
   double fps;          /* NAN where there is none */
   GPtrArray *remarks;  /* char*, sentences */
+  double track_deg;    /* the run out; NAN: the shot has none, or says none */
+  double wind_ms, tail_ms; /* at its height, and the part from behind; NAN: not known */
+  gint64 turn_back_by; /* of a run out downwind; 0: none, or not known */
+  char *run;           /* "D runs out downwind along 060°: …"; NULL: it does not */
 } FfPlanTake;
 
 typedef struct {
@@ -40,6 +44,7 @@ typedef struct {
   char *engraving;     /* "ND32"; empty: none fitted */
   double filter_stops; /* measured where the filter was measured */
   GPtrArray *takes;    /* FfPlanTake */
+  char *land_rule;     /* "Land by 17:56, or off + 18 min, or at the reserve, …" */
   char *trim;          /* "as it darkens raise ISO to 400, then land" */
   char *why;           /* "5 stops because the need is 5.3 at 17:40 and 5.2 at 17:46" */
 } FfPlanLine;

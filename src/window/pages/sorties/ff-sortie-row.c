@@ -13,7 +13,7 @@ struct _FfSortieRow {
   GtkListBoxRow parent_instance;
 
   GtkWidget *off_box, *land_box, *filter_box;
-  GtkLabel *number, *off, *land, *battery, *stops, *engraving, *strength, *why, *trim;
+  GtkLabel *number, *off, *land, *battery, *stops, *engraving, *strength, *rule, *why, *trim;
   FfBlock *block;
   GtkBox *shots;
   char *shots_words; /* all that stands in it */
@@ -70,8 +70,9 @@ take_words (const FfPlanTake *take, GTimeZone *zone)
   g_autofree char *settings = ff_sortie_settings_words (take);
   g_autofree char *light = ff_sortie_light_words (take);
   g_autofree char *remarks = ff_say_sentences (take->remarks);
+  g_autofree char *said = ff_say_two (take->run != NULL ? take->run : "", " ", remarks);
 
-  return g_strjoin ("\n", g_strdelimit (shot, "\n", ' '), settings, light, remarks, NULL);
+  return g_strjoin ("\n", g_strdelimit (shot, "\n", ' '), settings, light, said, NULL);
 }
 
 /* Labels that say the same as before are left alone: making and measuring them anew at each
@@ -152,6 +153,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, strength);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, shots);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, detail);
+  gtk_widget_class_bind_template_child (widget_class, FfSortieRow, rule);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, why);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, trim);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, arrow);
@@ -204,6 +206,7 @@ ff_sortie_row_show (FfSortieRow *self, const FfPlanLine *line, GTimeZone *zone)
   gtk_label_set_label (self->off, off);
   gtk_label_set_label (self->land, land);
   gtk_label_set_label (self->battery, line->battery);
+  set_text (self->rule, line->land_rule != NULL ? line->land_rule : "");
   gtk_label_set_label (self->why, line->why);
   gtk_label_set_label (self->trim, line->trim);
   show_filter (self, line);
