@@ -26,6 +26,8 @@ static const struct {
   { "versions", "SELECT count(*) FROM plan_version" },
   { "amendments", "SELECT count(*) FROM amendment" },
   { "flights", "SELECT count(*) FROM flight" },
+  { "pack_events", "SELECT count(*) FROM pack_event" },
+  { "carriers", "SELECT count(*) FROM carrier" },
 };
 
 static gboolean

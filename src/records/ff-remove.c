@@ -3,6 +3,7 @@
  * sentence that says what to do instead. */
 #include <glib/gi18n-lib.h>
 
+#include "ff-carrier.h"
 #include "ff-crew.h"
 #include "ff-error.h"
 #include "ff-item-search.h"
@@ -57,11 +58,12 @@ gboolean
 ff_job_delete (FfStore *store, const char *id, GError **error)
 {
   static const char *const logs[] = { "flight", "reading", "plan_version", "amendment",
-                                      "measurement", "weather_report", "weather_call" };
+                                      "measurement", "weather_report", "weather_call",
+                                      "pack_event" };
   static const char *const sql[] = {
     "DELETE FROM shot WHERE job_id = ?1",     "DELETE FROM day_event WHERE job_id = ?1",
     "DELETE FROM job_item WHERE job_id = ?1", "DELETE FROM job_crew WHERE job_id = ?1",
-    "DELETE FROM job_limit_sheet WHERE job_id = ?1",
+    "DELETE FROM job_limit_sheet WHERE job_id = ?1", "DELETE FROM charge_watch WHERE job_id = ?1",
     "DELETE FROM job WHERE id = ?1",
   };
 
@@ -105,7 +107,8 @@ item_has_no_history (FfStore *store, const char *id, GError **error)
          && nothing_rests_on (store, "battery_day", "battery_id", id, refusal, error)
          && nothing_rests_on (store, "incident", "battery_id", id, refusal, error)
          && nothing_rests_on (store, "flight", "battery_id", id, refusal, error)
-         && nothing_rests_on (store, "flight_filter", "filter_id", id, refusal, error);
+         && nothing_rests_on (store, "flight_filter", "filter_id", id, refusal, error)
+         && nothing_rests_on (store, "pack_event", "item_id", id, refusal, error);
 }
 
 static gboolean
@@ -152,6 +155,9 @@ ff_member_delete (FfStore *store, const char *id, GError **error)
          && nothing_rests_on (store, "charger", "attended_by", id,
                               _ ("this member attends a charger; choose somebody else there first"),
                               error)
+         && nothing_rests_on (store, "charge_watch", "member_id", id,
+                              _ ("this member attends a charger; choose somebody else there first"),
+                              error)
          && run_with_id (store, "DELETE FROM crew_member WHERE id = ?1", id, error);
 }
 
@@ -169,4 +175,15 @@ ff_job_crew_remove (FfStore *store,
          && ff_statement_bind_text (statement, 2, member_id, error)
          && ff_statement_bind_text (statement, 3, ff_name_token (&ff_names_role, (int) role), error)
          && ff_statement_run (statement, error);
+}
+
+gboolean
+ff_carrier_delete (FfStore *store, const char *id, GError **error)
+{
+  static const char *const sql[] = {
+    "DELETE FROM carrier_band WHERE carrier_id = ?1",
+    "DELETE FROM carrier WHERE id = ?1",
+  };
+
+  return run_all (store, sql, G_N_ELEMENTS (sql), id, error);
 }
