@@ -130,6 +130,29 @@ ff_console_line (FfConsole *console, const char *format, ...)
   g_string_append_c (console->text, '\n');
 }
 
+#define COLUMNS 80
+
+void
+ff_console_wrap (FfConsole *console, guint indent, const char *text)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  glong column = 0;
+
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      glong width = g_utf8_strlen (words[i], -1);
+      gboolean breaks = i > 0 && column > (glong) indent && column + 1 + width > COLUMNS;
+
+      if (breaks)
+        g_string_append_printf (console->text, "\n%*s", (int) indent, "");
+      else if (i > 0)
+        g_string_append_c (console->text, ' ');
+      column = breaks ? (glong) indent + width : column + (i > 0) + width;
+      g_string_append (console->text, words[i]);
+    }
+  g_string_append_c (console->text, '\n');
+}
+
 void
 ff_console_row (FfConsole *console, const char *label, const char *format, ...)
 {

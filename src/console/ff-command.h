@@ -70,6 +70,10 @@ gboolean ff_console_want_words (FfConsole *console, guint n, const char *what, G
 /* One line of the text output. */
 void ff_console_line (FfConsole *console, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
+/* A sentence broken at 80 columns; the lines after the first begin with `indent` blanks, and the
+ * first has its own beginning already in `text`. */
+void ff_console_wrap (FfConsole *console, guint indent, const char *text);
+
 /* A line of two columns: the label padded to 24 letters (not bytes), then the value. */
 void ff_console_row (FfConsole *console,
                      const char *label,
@@ -100,6 +104,7 @@ extern const FfCommand ff_command_limits;
 extern const FfCommand ff_command_log;
 extern const FfCommand ff_command_media;
 extern const FfCommand ff_command_motion;
+extern const FfCommand ff_command_pack;
 extern const FfCommand ff_command_plan;
 extern const FfCommand ff_command_reading;
 extern const FfCommand ff_command_store;

@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-charge-watch.h"
 #include "ff-civil.h"
 #include "ff-crew.h"
 #include "ff-demo-data.h"
@@ -281,6 +282,21 @@ save_job (Demo *demo, const char *place_id, GError **error)
   return TRUE;
 }
 
+/* The evening before, somebody is at the charger. */
+static gboolean
+save_watch (Demo *demo, GError **error)
+{
+  g_autoptr (GPtrArray) watches = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_watch_free);
+  FfWatch *watch = ff_watch_new ();
+
+  g_ptr_array_add (watches, watch);
+  ff_set_text (&watch->date, "2027-09-17");
+  watch->from_clock = clock_of ("17:00");
+  watch->to_clock = clock_of ("23:00");
+  ff_set_text (&watch->member_id, demo->lead_id);
+  return ff_watches_save (demo->store, demo->job_id, watches, error);
+}
+
 /* Stills have no frame rate and no shutter angle. */
 static void
 set_stills (FfShot *shot)
@@ -396,7 +412,7 @@ save_all (Demo *demo, GError **error)
 
   return save_crew (demo, error) && save_items (demo, error)
          && ff_place_save (demo->store, place, error) && save_job (demo, place->id, error)
-         && save_shots (demo, error) && save_limits (demo, error)
+         && save_watch (demo, error) && save_shots (demo, error) && save_limits (demo, error)
          && save_other_days (demo, error);
 }
 

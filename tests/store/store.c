@@ -271,6 +271,9 @@ static const struct {
     "INSERT INTO battery_day VALUES (1, '" ID_A "', 0, 'full', NULL, 100, 15, '')" },
   { "incident", "found",
     "INSERT INTO incident VALUES (1, '" ID_A "', 0, 'wet', 'quarantine', 'fell in', 'JV')" },
+  { "pack_event", "condition",
+    "INSERT INTO pack_event VALUES (1, '" ID_C "', '" ID_B "', '" ID_A "', 0, 'out', 'done', '2',"
+    " '', 'MO')" },
 };
 
 static void
