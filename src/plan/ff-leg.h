@@ -1,51 +1,71 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Legs: every way to fly some shots in a row on one battery behind one filter, with the cheapest
- * start of each take; and what stands on the ground between legs. Minutes count from the
- * problem's `from`. */
+/* Of this room only. Legs: every way to fly some shots in a row on one battery behind one filter,
+ * with the cheapest start of each take. Minutes count from the problem's `from`. */
 #pragma once
 
+#include "ff-order.h"
 #include "ff-take-price.h"
 
-#define FF_LEG_SHOTS 10
-#define FF_LEG_SLOTS 4
-#define FF_UNFITTED (-2)      /* before the first take-off any filter can be fitted for nothing */
-#define FF_NEVER (1 << 20)    /* a minute that does not come */
+#define FF_LEG_MINUTES 128 /* no leg is planned longer */
+#define FF_LEG_NO_PLACE 255
 
+/* Sixteen bytes: there are many. What it flies is worked out again for the few that are chosen. */
 typedef struct {
-  double cost;  /* of the takes, and of shots left out between them */
+  double cost;     /* of the takes, and of shots of the list left out between them */
   gint16 off, down;
-  guint8 next;  /* first shot after the leg */
-  guint8 n_shots;
-  guint8 shots[FF_LEG_SHOTS];
-  gint16 starts[FF_LEG_SHOTS];
+  guint8 place;    /* first place of the list after it; FF_LEG_NO_PLACE: flies none of the list */
+  guint8 flown;    /* free shots it flies, a bit each */
+  gint8 battery;   /* that a lock asks for, or FF_ANY_BATTERY */
+  guint8 groups;   /* match groups it flies shots of, a bit each from group 1 on */
 } FfLeg;
 
-/* All legs of a day, for each first shot and filter in order of the minute they are off. */
+/* All legs of a day, in order of the minute they are off. */
 typedef struct {
-  GArray **legs; /* [shot][filter + 1]: FfLeg */
+  const FfTakePrices *prices;
+  const FfOrder *order;
+  GArray **legs;     /* [first place, or n_fixed for none][free shots flown][filter + 1]: FfLeg */
   guint n_filters;
   guint n_lists;
+  int longest;       /* minutes of the best battery */
+  guint8 groups;     /* groups that matter: those with shots to match */
+  gint16 *next_pause; /* per minute: the first minute from it on that nobody may fly in */
 } FfLegTable;
 
-void ff_leg_table_init (FfLegTable *self, const FfTakePrices *prices);
+void ff_leg_table_init (FfLegTable *self,
+                        const FfTakePrices *prices,
+                        const FfOrder *order,
+                        int longest);
 void ff_leg_table_clear (FfLegTable *self);
-GArray *ff_leg_table_get (const FfLegTable *self, guint shot, int filter);
 
-/* ---- On the ground ---- */
+/* Legs whose first shot of the list is the one at `place` (n_fixed: none of it) and that fly
+ * exactly these free shots. */
+static inline const GArray *
+ff_leg_table_get (const FfLegTable *self, guint place, guint flown, int filter)
+{
+  guint list = place << self->order->n_free | flown;
 
-/* When each battery may fly and each charger slot is free. */
+  return self->legs[list * (self->n_filters + 1) + (guint) (filter + 1)];
+}
+
+/* Number of the first leg of a list that is off at `minute` or later. */
+guint ff_leg_first_from (const GArray *legs, int minute);
+
+/* A leg with what it flies. */
 typedef struct {
-  int ready[FF_SORTIE_MAX_BATTERIES];
-  int slot_free[FF_LEG_SLOTS];
-} FfGround;
+  FfLeg leg;
+  guint battery;
+  int filter;
+  gboolean relaunch; /* on the battery that was in */
+  int minutes;       /* left to the battery at take-off */
+  guint number;      /* of the leg on this charge: 1 */
+  guint n_shots;
+  guint8 shots[FF_LEG_MINUTES];
+  gint16 starts[FF_LEG_MINUTES];
+} FfFlown;
 
-void ff_ground_init (FfGround *self, const FfSortieProblem *problem);
-
-/* The battery has flown and must be down by `land_by`: it cools, then takes the slot that is free
- * first. Promises count from land-by. Gives the minutes; FF_NEVER where no charge is planned. */
-void ff_ground_queue (FfGround *self,
-                      const FfSortieProblem *problem,
-                      guint battery,
-                      int land_by,
-                      int *ret_charge_from,
-                      int *ret_ready_at);
+/* Works out what a leg of the table flies; `place` is where its list begins. */
+void ff_leg_table_read (const FfLegTable *self,
+                        const FfLeg *leg,
+                        guint place,
+                        int filter,
+                        FfFlown *ret_flown);

@@ -23,11 +23,14 @@ typedef struct {
   double slow_limit_s;   /* 1/60 s for a hovering aircraft */
   double aperture_half;  /* per half stop beyond the sharp range (diffraction) */
   double stacked;        /* per filter in a stack beyond the first */
+  double variable_top;   /* per take: a variable filter in the last stop of its range, where a cross
+                            shows in the sky */
   double still_filter;   /* a filter before a still or a bracket, which need none */
   double error_square;   /* left over error: error_square e2, linear beyond one stop */
   double unreached;      /* on top, once, where the error is beyond a third */
   double unreached_stop; /* on top, per stop of error beyond a third */
   double not_flown;      /* a shot not flown, where it carries no weight of its own */
+  double must_fly;       /* a shot that must fly, or is locked to a line, not flown */
   double new_battery;
   double relaunch;       /* waiting relaunch on the same battery */
   double filter_swap;    /* at a battery landing */
@@ -40,6 +43,24 @@ typedef struct {
 } FfPrices;
 
 extern const FfPrices ff_prices_default;
+
+/* One row of the table that the crew sees and edits; every field of FfPrices has one. */
+typedef struct {
+  const char *token; /* as files and the command line write it */
+  const char *text;  /* marked for translation */
+  gsize offset;      /* of the double in FfPrices */
+  double lowest, highest;
+} FfPriceRow;
+
+guint ff_price_rows (const FfPriceRow **ret_rows);
+const char *ff_price_row_text (const FfPriceRow *row); /* translated */
+double ff_price_row_get (const FfPriceRow *row, const FfPrices *prices);
+
+/* Changes one price, by its token. Error: FF_ERROR_INPUT, with what is accepted; prices stay. */
+gboolean ff_price_set (FfPrices *prices, const char *token, double value, GError **error);
+
+/* Whether every price lies within its row. Error: FF_ERROR_INPUT, naming the first that doesn't. */
+gboolean ff_prices_check (const FfPrices *prices, GError **error);
 
 /* The parts a cost is made of, and their tokens for the console. */
 typedef enum {

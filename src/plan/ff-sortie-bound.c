@@ -3,20 +3,42 @@
 
 #include <math.h>
 
-static double *
-cell (const FfSortieBound *self, guint next, int flights, int minute, int filter)
-{
-  gsize row = ((gsize) next * (gsize) (self->n_flights + 1) + (gsize) flights)
-                  * (gsize) (self->n_minutes + 1)
-              + (gsize) minute;
+#define FLIGHTS_AT_MOST 12        /* so many flights left or more count as any number */
+#define CELLS_AT_MOST (4u << 20)  /* 32 MB */
 
-  return self->least + row * (self->n_filters + 1) + (gsize) (filter + 1);
+/* fmin() is a call, and this is done a hundred million times. */
+static inline double
+least (double a, double b)
+{
+  return a < b ? a : b;
+}
+
+static gsize
+row_length (const FfSortieBound *self)
+{
+  return (gsize) (self->n_minutes + 1) * (self->n_filters + 1);
 }
 
 static double *
-first_cell (const FfSortieBound *self, guint next, int flights)
+row_of (const FfSortieBound *self, guint stage, int flights, int relaunches)
 {
-  return self->first + (gsize) next * (gsize) (self->n_flights + 1) + flights;
+  gsize row = (gsize) stage * (gsize) (self->n_flights + 1) + (gsize) flights;
+
+  return self->least + (row * (gsize) (self->n_relaunches + 1) + (gsize) relaunches)
+                           * row_length (self);
+}
+
+static double *
+cell (const FfSortieBound *self, guint stage, int flights, int relaunches, int minute, int filter)
+{
+  return row_of (self, stage, flights, relaunches)
+         + (gsize) minute * (self->n_filters + 1) + (gsize) (filter + 1);
+}
+
+static double *
+first_cell (const FfSortieBound *self, guint stage, int flights)
+{
+  return self->first + (gsize) stage * (gsize) (self->n_flights + 1) + flights;
 }
 
 int
@@ -29,22 +51,21 @@ ff_sortie_turned_round (const FfSortieProblem *problem, int down, int fitted, in
 }
 
 int
-ff_sortie_flights_left (const FfSortieProblem *problem, const FfGround *ground, int minute)
+ff_sortie_relaunched (const FfSortieProblem *problem, int down, int fitted, int filter)
 {
-  int last = (int) ((problem->to - problem->from) / 60);
-  int flights = 0;
+  return down + (fitted == filter ? problem->relaunch_minutes : problem->filter_landing_minutes);
+}
 
-  for (guint i = 0; i < problem->n_batteries; i++)
-    flights += ground->ready[i] <= last;
-  if (!problem->charger_attended)
-    return flights;
-  for (guint i = 0; i < MIN (problem->charger_slots, FF_LEG_SLOTS); i++)
-    {
-      int free_at = MAX (ground->slot_free[i], minute + problem->cool_minutes);
+double
+ff_sortie_relaunch_price (const FfPrices *prices, int fitted, int filter)
+{
+  return fitted == filter ? prices->relaunch : prices->filter_landing;
+}
 
-      flights += MAX (last - free_at, 0) / MAX (problem->charge_minutes, 1);
-    }
-  return flights;
+int
+ff_sortie_bound_relaunches (const FfSortieBound *self, int legs, int left)
+{
+  return left >= self->shortest_leg ? MIN (legs, self->n_relaunches) : 0;
 }
 
 /* One less of any number is still any number. */
@@ -54,100 +75,212 @@ one_less (const FfSortieBound *self, int flights)
   return self->endless && flights == self->n_flights ? flights : flights - 1;
 }
 
-/* The least that flying `shot` next costs, by the minute from which the aircraft can be off. */
+/* ---- Filling ---- */
+
+/* The least that flying on costs, by the minute from which the aircraft can be off: on a new
+ * battery, or with so many relaunches left on the one that is in. */
+typedef struct {
+  double *flown;   /* [relaunches used + 1][filter + 1][minute]; the first of a new battery */
+  double *anyhow;  /* [minute]: the least of `flown` on a new battery over the filters */
+} Ways;
+
+static double *
+way (const FfSortieBound *self, const Ways *ways, int relaunches, int filter)
+{
+  gsize width = (gsize) self->n_minutes + 1;
+
+  return ways->flown + ((gsize) relaunches * (self->n_filters + 1) + (gsize) (filter + 1)) * width;
+}
+
 static void
-fill_flown (const FfSortieBound *self,
-            const FfTakePrices *prices,
-            GArray *legs,
+weigh_legs (const FfSortieBound *self,
+            const GArray *legs,
+            guint stage,
             int flights,
             int filter,
-            double *flown)
+            const Ways *ways)
 {
-  for (int minute = 0; minute <= self->n_minutes; minute++)
-    flown[minute] = INFINITY;
-  if (one_less (self, flights) < 0)
-    return;
+  const FfOrder *order = self->legs->order;
+  double *fresh = way (self, ways, 0, filter);
+  int less = one_less (self, flights);
+
   for (guint i = 0; i < legs->len; i++)
     {
       const FfLeg *leg = &g_array_index (legs, FfLeg, i);
-      double price = prices->prices->new_battery + leg->cost
-                     + *cell (self, leg->next, one_less (self, flights), leg->down, filter);
+      guint place = leg->place == FF_LEG_NO_PLACE ? ff_order_place (order, stage) : leg->place;
+      guint next = ff_order_stage (order, place, ff_order_flown (order, stage) | leg->flown);
+      int left = self->legs->longest - (leg->down - leg->off);
 
-      flown[leg->off] = fmin (flown[leg->off], price);
+      for (int relaunches = 0; relaunches <= self->n_relaunches; relaunches++)
+        {
+          /* Relaunched: one fewer of them left. Fresh: as many as the rule allows. */
+          int after = ff_sortie_bound_relaunches (
+              self, relaunches > 0 ? relaunches - 1 : self->n_relaunches, left);
+          double *flown = relaunches > 0 ? way (self, ways, relaunches, filter) : fresh;
+
+          if (relaunches == 0 && less < 0)
+            continue;
+          flown[leg->off] = least (flown[leg->off],
+                                  leg->cost + *cell (self, next, relaunches > 0 ? flights : less,
+                                                     after, leg->down, filter));
+        }
     }
-  for (int minute = self->n_minutes - 1; minute >= 0; minute--)
-    flown[minute] = fmin (flown[minute], flown[minute + 1]);
 }
 
-/* The cheapest way on from one landing: leave the shot out, or fly it behind some filter. */
-static double
-best_way_on (const FfSortieBound *self,
-             const FfTakePrices *prices,
-             const double *flown,
-             int minute,
-             int fitted)
+/* All legs from a stage behind one filter: those that begin with the next shot of the list and
+ * those that fly none of it, with any of the free shots. */
+static void
+fill_ways (const FfSortieBound *self, guint stage, int flights, int filter, const Ways *ways)
 {
-  gsize width = (gsize) self->n_minutes + 1;
+  const FfOrder *order = self->legs->order;
+  guint place = ff_order_place (order, stage);
+  guint open = ff_order_flown (order, ~stage);
+
+  for (int relaunches = 0; relaunches <= self->n_relaunches; relaunches++)
+    for (int minute = 0; minute <= self->n_minutes; minute++)
+      way (self, ways, relaunches, filter)[minute] = INFINITY;
+  for (guint flown = open;; flown = (flown - 1) & open)
+    {
+      if (place < order->n_fixed)
+        weigh_legs (self, ff_leg_table_get (self->legs, place, flown, filter), stage, flights,
+                    filter, ways);
+      weigh_legs (self, ff_leg_table_get (self->legs, order->n_fixed, flown, filter), stage,
+                  flights, filter, ways);
+      if (flown == 0)
+        break;
+    }
+  for (int relaunches = 0; relaunches <= self->n_relaunches; relaunches++)
+    {
+      double *row = way (self, ways, relaunches, filter);
+
+      for (int minute = self->n_minutes - 1; minute >= 0; minute--)
+        row[minute] = least (row[minute], row[minute + 1]);
+    }
+}
+
+/* The cheapest way on from one landing by flying. A swap to the filter that is fitted is dearer
+ * than no swap, so that the least over all filters may count as a swap. */
+static double
+best_way_on (const FfSortieBound *self, const Ways *ways, int relaunches, int minute, int fitted)
+{
+  const FfSortieProblem *problem = self->prices->problem;
+  const FfPrices *prices = self->prices->prices;
+  int off = ff_sortie_turned_round (problem, minute, fitted, fitted);
+  int swapped = off + problem->filter_change_minutes;
   double best = INFINITY;
 
-  for (int filter = FF_NO_FILTER; filter < (int) self->n_filters; filter++)
+  if (off <= self->n_minutes)
+    best = prices->new_battery + way (self, ways, 0, fitted)[off];
+  if (swapped <= self->n_minutes)
+    best = least (best, prices->new_battery + prices->filter_swap + ways->anyhow[swapped]);
+  for (int filter = FF_NO_FILTER; relaunches > 0 && filter < (int) self->n_filters; filter++)
     {
-      int off = ff_sortie_turned_round (prices->problem, minute, fitted, filter);
-      double swap = filter != fitted ? prices->prices->filter_swap : 0;
+      int again = ff_sortie_relaunched (problem, minute, fitted, filter);
 
-      if (off <= self->n_minutes)
-        best = fmin (best, swap + flown[(gsize) (filter + 1) * width + (gsize) off]);
+      if (again <= self->n_minutes)
+        best = least (best, ff_sortie_relaunch_price (prices, fitted, filter)
+                               + way (self, ways, relaunches, filter)[again]);
     }
   return best;
 }
 
-static void
-fill_shot (FfSortieBound *self,
-           const FfTakePrices *prices,
-           const FfLegTable *legs,
-           guint shot,
-           int flights)
+/* What it costs to leave out the next shot of the list, or all that are left where it is done. */
+static double
+price_of_leaving (const FfSortieBound *self, guint stage, guint *ret_next)
 {
-  gsize width = (gsize) self->n_minutes + 1;
-  g_autofree double *flown = g_new (double, (self->n_filters + 1) * width);
-  double weight = ff_take_weight (prices, shot);
-  double first = weight + *first_cell (self, shot + 1, flights);
+  const FfOrder *order = self->legs->order;
+  guint place = ff_order_place (order, stage);
+  double price = 0;
 
+  if (place < order->n_fixed)
+    {
+      *ret_next = stage + (1u << order->n_free);
+      return ff_take_weight (self->prices, order->fixed[place]);
+    }
+  *ret_next = ff_order_n_stages (order) - 1;
+  for (guint i = 0; i < order->n_free; i++)
+    if (!((stage >> i) & 1))
+      price += ff_take_weight (self->prices, order->free[i]);
+  return price;
+}
+
+static void
+fill_stage (FfSortieBound *self, guint stage, int flights, const Ways *ways)
+{
+  guint next;
+  double leaving = price_of_leaving (self, stage, &next);
+  double first = leaving + *first_cell (self, next, flights);
+
+  for (int minute = 0; minute <= self->n_minutes; minute++)
+    ways->anyhow[minute] = INFINITY;
   for (int filter = FF_NO_FILTER; filter < (int) self->n_filters; filter++)
     {
-      double *row = flown + (gsize) (filter + 1) * width;
-
-      fill_flown (self, prices, ff_leg_table_get (legs, shot, filter), flights, filter, row);
-      first = fmin (first, row[0]);
+      fill_ways (self, stage, flights, filter, ways);
+      for (int minute = 0; minute <= self->n_minutes; minute++)
+        ways->anyhow[minute] = least (ways->anyhow[minute], way (self, ways, 0, filter)[minute]);
     }
-  *first_cell (self, shot, flights) = first;
-  for (int minute = 0; minute <= self->n_minutes; minute++)
-    for (int fitted = FF_NO_FILTER; fitted < (int) self->n_filters; fitted++)
-      *cell (self, shot, flights, minute, fitted)
-          = fmin (weight + *cell (self, shot + 1, flights, minute, fitted),
-                  best_way_on (self, prices, flown, minute, fitted));
+  *first_cell (self, stage, flights)
+      = least (first, self->prices->prices->new_battery + ways->anyhow[0]);
+  for (int relaunches = 0; relaunches <= self->n_relaunches; relaunches++)
+    for (int minute = 0; minute <= self->n_minutes; minute++)
+      for (int fitted = FF_NO_FILTER; fitted < (int) self->n_filters; fitted++)
+        *cell (self, stage, flights, relaunches, minute, fitted)
+            = least (leaving + *cell (self, next, flights, relaunches, minute, fitted),
+                     best_way_on (self, ways, relaunches, minute, fitted));
+}
+
+/* ---- The whole ---- */
+
+static int
+shortest_leg (const FfSortieProblem *problem)
+{
+  int shortest = FF_NEVER;
+
+  for (guint i = 0; i < problem->n_shots; i++)
+    shortest = MIN (shortest, problem->shots[i].minutes);
+  return problem->out_minutes + shortest + problem->back_minutes;
+}
+
+/* As many flights are told apart as there is room for; a leg flies a shot at least, so with as many
+ * flights as shots their number never binds. */
+static void
+set_flights (FfSortieBound *self, const FfOrder *order, int supply)
+{
+  guint n_shots = order->n_fixed + order->n_free;
+  gsize cells = ff_order_n_stages (order) * (gsize) (self->n_relaunches + 1) * row_length (self);
+  int room = (int) MIN (CELLS_AT_MOST / MAX (cells, 1), FLIGHTS_AT_MOST + 1) - 1;
+
+  room = MAX (room, 0);
+  self->endless = supply >= (int) n_shots || supply > room;
+  self->n_flights = supply >= (int) n_shots ? 0 : MIN (supply, room);
 }
 
 void
-ff_sortie_bound_init (FfSortieBound *self, const FfTakePrices *prices, const FfLegTable *legs)
+ff_sortie_bound_init (FfSortieBound *self,
+                      const FfTakePrices *prices,
+                      const FfLegTable *legs,
+                      const FfBatteries *batteries,
+                      int flights)
 {
-  const FfSortieProblem *problem = prices->problem;
-  FfGround ground;
-  int supply;
+  gsize n_stages = ff_order_n_stages (legs->order);
+  Ways ways;
 
-  ff_ground_init (&ground, problem);
-  self->n_filters = problem->n_filters;
+  *self = (FfSortieBound) { .prices = prices, .legs = legs };
+  self->n_filters = prices->problem->n_filters;
   self->n_minutes = prices->n_minutes;
-  /* A leg flies a shot at least: with as many flights as shots their number never binds. */
-  supply = ff_sortie_flights_left (problem, &ground, 0);
-  self->endless = supply >= (int) problem->n_shots || supply > FF_BOUND_FLIGHTS;
-  self->n_flights = supply >= (int) problem->n_shots ? 0 : MIN (supply, FF_BOUND_FLIGHTS);
-  self->first = g_new0 (double, (problem->n_shots + 1) * (gsize) (self->n_flights + 1));
-  self->least = g_new0 (double, (problem->n_shots + 1) * (gsize) (self->n_flights + 1)
-                                    * (gsize) (self->n_minutes + 1) * (problem->n_filters + 1));
-  for (guint shot = problem->n_shots; shot-- > 0;)
-    for (int flights = 0; flights <= self->n_flights; flights++)
-      fill_shot (self, prices, legs, shot, flights);
+  self->n_relaunches = MAX (batteries->most_legs - 1, 0);
+  self->shortest_leg = shortest_leg (prices->problem);
+  set_flights (self, legs->order, flights);
+  self->first = g_new0 (double, n_stages * (gsize) (self->n_flights + 1));
+  self->least = g_new0 (double, n_stages * (gsize) (self->n_flights + 1)
+                                    * (gsize) (self->n_relaunches + 1) * row_length (self));
+  ways.flown = g_new (double, (gsize) (self->n_relaunches + 1) * row_length (self));
+  ways.anyhow = g_new (double, self->n_minutes + 1);
+  for (gsize stage = n_stages - 1; stage-- > 0;)
+    for (int count = 0; count <= self->n_flights; count++)
+      fill_stage (self, (guint) stage, count, &ways);
+  g_free (ways.flown);
+  g_free (ways.anyhow);
 }
 
 void
@@ -158,10 +291,15 @@ ff_sortie_bound_clear (FfSortieBound *self)
 }
 
 double
-ff_sortie_bound_get (const FfSortieBound *self, guint next, int flights, int minute, int filter)
+ff_sortie_bound_get (const FfSortieBound *self,
+                     guint stage,
+                     int flights,
+                     int relaunches,
+                     int minute,
+                     int filter)
 {
   int told_apart = MIN (flights, self->n_flights);
 
-  return filter == FF_UNFITTED ? *first_cell (self, next, told_apart)
-                               : *cell (self, next, told_apart, minute, filter);
+  return filter == FF_UNFITTED ? *first_cell (self, stage, told_apart)
+                               : *cell (self, stage, told_apart, relaunches, minute, filter);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "ff-ground.h"
 #include "ff-minute-price.h"
 
 /* What the search added up as one price, told apart. */
@@ -14,19 +15,20 @@ add_take_parts (FfSortiePlan *plan,
                 guint index)
 {
   const FfSortieProblem *problem = prices->problem;
-  guint shot_index = flown->leg.shots[index];
+  guint shot_index = flown->shots[index];
   const FfSortieShot *shot = &problem->shots[shot_index];
-  int start = flown->leg.starts[index];
+  int start = flown->starts[index];
 
   for (int minute = start; minute < start + shot->minutes; minute++)
     ff_minute_price (prices->prices, problem->camera, &shot->want, shot->own_from_angle_deg,
                      shot->ev100[minute], ff_take_filter_stops (problem, flown->filter),
                      plan->parts);
   plan->parts[FF_PART_LATE] += ff_take_late_price (prices, shot_index, start);
+  plan->parts[FF_PART_STACK] += ff_take_filter_price (problem, flown->filter);
   if (index > 0)
     {
-      guint before = flown->leg.shots[index - 1];
-      int waited = start - flown->leg.starts[index - 1] - problem->shots[before].minutes;
+      guint before = flown->shots[index - 1];
+      int waited = start - flown->starts[index - 1] - problem->shots[before].minutes;
 
       plan->parts[FF_PART_AIR] += prices->prices->air_minute * waited;
     }
@@ -36,12 +38,12 @@ static void
 add_take (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown, guint index)
 {
   const FfSortieProblem *problem = prices->problem;
-  const FfSortieShot *shot = &problem->shots[flown->leg.shots[index]];
+  const FfSortieShot *shot = &problem->shots[flown->shots[index]];
   FfWant want = shot->want;
   FfAdviseQuery query = { .camera = problem->camera, .want = &want, .prices = prices->prices };
-  FfSortieTake take = { .shot = flown->leg.shots[index] };
+  FfSortieTake take = { .shot = flown->shots[index] };
   double stops = ff_take_filter_stops (problem, flown->filter);
-  int start = flown->leg.starts[index], end = start + shot->minutes;
+  int start = flown->starts[index], end = start + shot->minutes;
   double f_number;
 
   take.from = problem->from + start * 60;
@@ -60,6 +62,42 @@ add_take (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown, 
   g_array_append_val (plan->takes, take);
 }
 
+/* The price of what stood between this line and the one before it. */
+static void
+add_landing_parts (FfSortiePlan *plan, const FfPrices *prices, FfSortieLine *line)
+{
+  const FfSortieLine *before = plan->lines->len > 0
+                                   ? &g_array_index (plan->lines, FfSortieLine,
+                                                     plan->lines->len - 1)
+                                   : NULL;
+  gboolean swapped = before != NULL && before->filter != line->filter;
+
+  if (line->relaunch && swapped)
+    plan->parts[FF_PART_FILTER_LANDING] += prices->filter_landing;
+  else if (line->relaunch)
+    plan->parts[FF_PART_RELAUNCH] += prices->relaunch;
+  else
+    plan->parts[FF_PART_BATTERY] += prices->new_battery;
+  if (swapped && !line->relaunch)
+    plan->parts[FF_PART_SWAP] += prices->filter_swap;
+  line->filter_landing = line->relaunch && swapped;
+}
+
+/* Shots that must match, each against the one of its group flown before it. */
+static void
+add_match_parts (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown, int *matched)
+{
+  for (guint i = 0; i < flown->n_shots; i++)
+    {
+      guint group = prices->problem->shots[flown->shots[i]].match_group;
+
+      if (group == 0 || group > FF_SORTIE_MAX_GROUPS)
+        continue;
+      plan->parts[FF_PART_MATCH] += ff_take_match_price (prices, matched[group - 1], flown->filter);
+      matched[group - 1] = flown->filter;
+    }
+}
+
 static void
 add_line (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown)
 {
@@ -68,41 +106,41 @@ add_line (FfSortiePlan *plan, const FfTakePrices *prices, const FfFlown *flown)
   FfSortieLine line = {
     .off_by = off,
     .down = problem->from + flown->leg.down * 60,
-    .land_by = off + problem->batteries[flown->battery].usable_minutes * 60,
+    .land_by = off + flown->minutes * 60,
     .battery = flown->battery,
     .filter = flown->filter,
     .filter_stops = ff_take_filter_stops (problem, flown->filter),
     .first_take = plan->takes->len,
-    .n_takes = flown->leg.n_shots,
+    .n_takes = flown->n_shots,
+    .leg = flown->number,
+    .relaunch = flown->relaunch,
   };
 
-  for (guint i = 0; i < flown->leg.n_shots; i++)
+  for (guint i = 0; i < flown->n_shots; i++)
     {
       add_take (plan, prices, flown, i);
       add_take_parts (plan, prices, flown, i);
     }
-  plan->parts[FF_PART_BATTERY] += prices->prices->new_battery;
-  if (plan->lines->len > 0
-      && g_array_index (plan->lines, FfSortieLine, plan->lines->len - 1).filter != line.filter)
-    plan->parts[FF_PART_SWAP] += prices->prices->filter_swap;
+  add_landing_parts (plan, prices->prices, &line);
   g_array_append_val (plan->lines, line);
 }
 
-/* The charges of the legs flown, as the search queued them; those done before all down. */
+/* The charge after the last leg on a battery, as the search queued it; kept where it is done before
+ * all down. */
 static void
 add_charge (FfSortiePlan *plan,
             const FfSortieProblem *problem,
             const FfFlown *flown,
             FfGround *ground)
 {
-  int land_by = flown->leg.off + problem->batteries[flown->battery].usable_minutes;
+  int land_by = flown->leg.off + flown->minutes;
   int charge_from, ready_at;
   FfSortieCharge charge = {
     .battery = flown->battery,
     .cool_from = problem->from + (gint64) land_by * 60,
   };
 
-  ff_ground_queue (ground, problem, flown->battery, land_by, &charge_from, &ready_at);
+  ff_ground_queue (ground, problem, land_by, &charge_from, &ready_at);
   charge.charge_from = problem->from + (gint64) charge_from * 60;
   charge.ready_at = problem->from + (gint64) ready_at * 60;
   if (charge.ready_at <= problem->to)
@@ -134,19 +172,6 @@ fits_between (const FfSortieProblem *problem, const FfSortiePlan *plan, const Ff
          && off + flight <= latest_down;
 }
 
-/* What the take costs at the best start in its window behind the best filter. */
-static double
-cheapest_take (const FfTakePrices *prices, guint shot)
-{
-  double cheapest = INFINITY;
-
-  for (int start = ff_take_first_start (prices, shot); start <= ff_take_last_start (prices, shot);
-       start++)
-    for (int filter = FF_NO_FILTER; filter < (int) prices->problem->n_filters; filter++)
-      cheapest = MIN (cheapest, ff_take_price (prices, shot, filter, start));
-  return cheapest;
-}
-
 static FfWhyNot
 why_not (const FfTakePrices *prices, const FfSortiePlan *plan, guint index)
 {
@@ -160,7 +185,9 @@ why_not (const FfTakePrices *prices, const FfSortiePlan *plan, guint index)
     return FF_WHY_TOO_LONG;
   if (ff_take_first_start (prices, index) > ff_take_last_start (prices, index))
     return FF_WHY_DAYLIGHT;
-  if (cheapest_take (prices, index) >= ff_take_weight (prices, index))
+  if (ff_take_lock (problem, index) != NULL)
+    return FF_WHY_LOCK;
+  if (ff_take_cheapest (prices, index) >= ff_take_weight (prices, index))
     return FF_WHY_LIGHT;
   if (!fits_between (problem, plan, shot))
     return FF_WHY_WINDOW;
@@ -197,17 +224,24 @@ FfSortiePlan *
 ff_sortie_path_read (const FfTakePrices *prices, const FfFlown *flown, guint n_flown)
 {
   FfSortiePlan *plan = g_new0 (FfSortiePlan, 1);
+  int matched[FF_SORTIE_MAX_GROUPS];
+  FfBatteries batteries;
   FfGround ground;
 
   plan->lines = g_array_new (FALSE, FALSE, sizeof (FfSortieLine));
   plan->takes = g_array_new (FALSE, FALSE, sizeof (FfSortieTake));
   plan->missed = g_array_new (FALSE, FALSE, sizeof (FfSortieMiss));
   plan->charges = g_array_new (FALSE, FALSE, sizeof (FfSortieCharge));
-  ff_ground_init (&ground, prices->problem);
+  ff_batteries_init (&batteries, prices->problem);
+  ff_ground_init (&ground, &batteries, prices->problem);
+  for (guint i = 0; i < FF_SORTIE_MAX_GROUPS; i++)
+    matched[i] = FF_UNFITTED;
   for (guint i = 0; i < n_flown; i++)
     {
       add_line (plan, prices, &flown[i]);
-      add_charge (plan, prices->problem, &flown[i], &ground);
+      add_match_parts (plan, prices, &flown[i], matched);
+      if (i + 1 == n_flown || !flown[i + 1].relaunch)
+        add_charge (plan, prices->problem, &flown[i], &ground);
     }
   add_misses (plan, prices);
   plan->cost = ff_price_sum (plan->parts);
@@ -243,6 +277,9 @@ ff_why_not_text (FfWhyNot why)
       return g_strdup (_ ("no filter at hand brings its light within the camera's reach"));
     case FF_WHY_PRICE:
       return g_strdup (_ ("flying it would cost more than it is worth"));
+    case FF_WHY_LOCK:
+      /* Translators: somebody has locked the shot to a battery, a filter or a time. */
+      return g_strdup (_ ("the battery, filter or time it is locked to can't be kept"));
     default:
       return g_strdup ("");
     }

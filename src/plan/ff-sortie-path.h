@@ -4,12 +4,6 @@
 
 #include "ff-leg.h"
 
-typedef struct {
-  FfLeg leg;
-  guint battery;
-  int filter;
-} FfFlown;
-
 /* `flown` in order of time; shots that are in none were left out. Takes nothing over. */
 FfSortiePlan *ff_sortie_path_read (const FfTakePrices *prices,
                                    const FfFlown *flown,

@@ -1,365 +1,280 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Best-first search for the cheapest plan in the order given. A node stands on the ground after a
- * landing: the next shot, the minute, the filter fitted, when each battery and the charger are
- * ready, and the cost so far. Its promise is that cost and the least that the rest can cost if a
- * battery were always ready (ff-sortie-bound.h), which is never more than the truth: the search is
- * over when nothing promises less than the cheapest finished node. Where batteries are plenty the
- * bound is exact and the search walks straight there; where they are short it looks around. */
+/* The plan of a day: the exact search (ff-sortie-search.c) over the orders that are allowed, and
+ * the plan so far where the new one is hardly better. Where more shots are of free order than can
+ * be searched at once, a window of them slides along the day, and all orders within it are searched
+ * until no window gives a better plan. */
 #include "ff-sorties.h"
 
 #include <math.h>
 #include <string.h>
 
-#include "ff-sortie-bound.h"
-#include "ff-sortie-path.h"
+#include "ff-leg.h"
+#include "ff-order.h"
+#include "ff-sortie-search.h"
+#include "ff-take-price.h"
 
-#define NODES_AT_MOST 150000 /* beyond it the best found is given, and not called optimal */
-
-/* What two nodes must have in common to be one; nothing but whole words. */
-typedef struct {
-  gint32 next, minute, filter;
-  FfGround ground;
-} Stand;
-
-typedef struct _Node Node;
-struct _Node {
-  Stand stand;
-  guint32 used;       /* bit per battery that has flown; of no matter but for ties */
-  double cost, promise;
-  guint born;         /* order of birth: ties go to the older */
-  gboolean looked_at; /* its children are known */
-  const Node *parent;
-  FfFlown flown;      /* the leg that led here; no shots: one was left out */
-};
+#define NOISE 1e-6
+#define WINDOW 6 /* shots of free order at once in a sliding window */
 
 typedef struct {
   const FfSortieProblem *problem;
+  const FfSortieWatch *watch;
   FfTakePrices prices;
-  FfLegTable legs;
-  FfSortieBound bound;
-  GPtrArray *nodes;     /* all of them */
-  GPtrArray *heap;      /* those not yet looked at, the most promising first */
-  GHashTable *by_stand; /* the cheapest node of each stand */
-  double cheapest;      /* cost of the cheapest finished node so far */
-} Search;
+  guint nodes_left;
+  guint8 shots[FF_SORTIE_MAX_SHOTS]; /* the order so far */
+  FfSortiePlan *best;
+} Planning;
 
-/* ---- Heap ---- */
+/* ---- Order ---- */
 
-static gboolean
-comes_before (const Node *a, const Node *b)
+/* Where a shot may stand among those in place: a shot of the list after the ones before it, and
+ * none before a shot whose window opens sooner. */
+static guint
+place_for (const Planning *self, const guint8 *shots, guint n, guint shot)
 {
-  if (a->promise != b->promise)
-    return a->promise < b->promise;
-  /* Of two that promise the same the one further along, so that ties do not fan out. */
-  if (a->stand.next != b->stand.next)
-    return a->stand.next > b->stand.next;
-  return a->born < b->born;
+  const FfSortieShot *all = self->problem->shots;
+  guint low = 0, high = n;
+
+  for (guint i = 0; !all[shot].free_order && i < n; i++)
+    if (!all[shots[i]].free_order && shots[i] < shot)
+      low = i + 1;
+    else if (!all[shots[i]].free_order && i < high)
+      high = i;
+  while (low < high && all[shots[low]].window_from <= all[shot].window_from)
+    low++;
+  return low;
 }
 
+/* The shots as the best plan flies them, the others put between. */
 static void
-heap_push (GPtrArray *heap, Node *node)
+follow_best (Planning *self)
 {
-  guint at = heap->len;
+  guint8 shots[FF_SORTIE_MAX_SHOTS];
+  guint n = 0;
 
-  g_ptr_array_add (heap, node);
-  while (at > 0 && comes_before (node, heap->pdata[(at - 1) / 2]))
+  for (guint i = 0; i < self->best->takes->len; i++)
+    shots[n++] = (guint8) g_array_index (self->best->takes, FfSortieTake, i).shot;
+  for (guint shot = 0; shot < self->problem->n_shots; shot++)
     {
-      heap->pdata[at] = heap->pdata[(at - 1) / 2];
-      at = (at - 1) / 2;
+      guint at;
+
+      if (memchr (shots, (int) shot, n) != NULL)
+        continue;
+      at = place_for (self, shots, n, shot);
+      memmove (shots + at + 1, shots + at, n - at);
+      shots[at] = (guint8) shot;
+      n++;
     }
-  heap->pdata[at] = node;
+  memcpy (self->shots, shots, n);
 }
 
-static Node *
-heap_pop (GPtrArray *heap)
+/* ---- Searching ---- */
+
+/* Searches with the shots of [from, to) free; whether there is a better plan now. */
+static gboolean
+improve (Planning *self, guint from, guint to, double *ret_bound)
 {
-  Node *top = heap->pdata[0];
-  Node *last = heap->pdata[heap->len - 1];
-  guint at = 0;
+  FfSearchLimits limits = {
+    .watch = self->watch,
+    .nodes_at_most = self->nodes_left,
+    .to_beat = self->best != NULL ? self->best->cost - NOISE : INFINITY,
+  };
+  FfSortiePlan *plan;
+  FfOrder order;
 
-  g_ptr_array_set_size (heap, (int) heap->len - 1);
-  while (2 * at + 1 < heap->len)
-    {
-      guint child = 2 * at + 1;
-
-      if (child + 1 < heap->len && comes_before (heap->pdata[child + 1], heap->pdata[child]))
-        child++;
-      if (!comes_before (heap->pdata[child], last))
-        break;
-      heap->pdata[at] = heap->pdata[child];
-      at = child;
-    }
-  if (heap->len > 0)
-    heap->pdata[at] = last;
-  return top;
+  ff_order_init (&order, self->problem, self->shots, from, to);
+  plan = ff_sortie_search (&self->prices, &order, &limits, ret_bound);
+  if (plan == NULL)
+    return FALSE;
+  self->nodes_left -= MIN (self->nodes_left, plan->looked_at);
+  ff_sortie_plan_free (self->best);
+  self->best = plan;
+  return TRUE;
 }
 
-/* ---- Nodes ---- */
+/* What no plan in any order can be cheaper than: each shot at its best or left out, with its share
+ * of a battery. */
+static double
+bound_of_any_order (const Planning *self)
+{
+  const FfSortieProblem *problem = self->problem;
+  double bound = 0;
+  int most = 1;
+
+  for (guint i = 0; i < problem->n_batteries; i++)
+    most = MAX (most, problem->batteries[i].usable_minutes - problem->out_minutes
+                          - problem->back_minutes);
+  for (guint shot = 0; shot < problem->n_shots; shot++)
+    bound += MIN (ff_take_weight (&self->prices, shot),
+                  ff_take_cheapest (&self->prices, shot)
+                      + self->prices.prices->new_battery * problem->shots[shot].minutes / most);
+  return bound;
+}
 
 static guint
-stand_hash (gconstpointer key)
+count_free (const FfSortieProblem *problem)
 {
-  const gint32 *words = key;
-  guint64 hash = 0;
+  guint n = 0;
 
-  for (gsize i = 0; i < sizeof (Stand) / sizeof *words; i++)
+  for (guint i = 0; i < problem->n_shots; i++)
+    n += problem->shots[i].free_order != FALSE;
+  return n;
+}
+
+static gboolean
+is_over (const Planning *self)
+{
+  return self->best->stopped || self->nodes_left == 0;
+}
+
+static void
+slide (Planning *self, guint width)
+{
+  guint n = self->problem->n_shots;
+  gboolean better = TRUE;
+  double bound;
+
+  while (better && !is_over (self))
     {
-      hash = (hash ^ (guint32) words[i]) * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15);
-      hash ^= hash >> 32;
+      better = FALSE;
+      for (guint from = 0; from < n && !is_over (self); from += MAX (width / 2, 1))
+        if (improve (self, from, MIN (from + width, n), &bound))
+          {
+            better = TRUE;
+            follow_best (self);
+          }
     }
-  return (guint) hash;
 }
 
-static gboolean
-stand_equal (gconstpointer a, gconstpointer b)
+static FfSortiePlan *
+plan_once (const FfSortieProblem *problem, const FfSortieWatch *watch)
 {
-  return memcmp (a, b, sizeof (Stand)) == 0;
-}
+  Planning self = { .problem = problem, .watch = watch, .nodes_left = FF_SORTIE_NODES };
+  guint room = ff_order_room (problem);
+  gboolean all_at_once = count_free (problem) <= room;
+  double bound;
 
-/* What is past is past and what comes too late never comes: nodes that differ only there are one. */
-static void
-settle (const Search *self, Node *node)
-{
-  int soonest = ff_sortie_turned_round (self->problem, node->stand.minute, node->stand.filter,
-                                        node->stand.filter);
-
-  for (guint i = 0; i < self->problem->n_batteries; i++)
-    if (node->stand.ground.ready[i] <= soonest)
-      node->stand.ground.ready[i] = 0;
-    else if (node->stand.ground.ready[i] > self->prices.n_minutes)
-      node->stand.ground.ready[i] = FF_NEVER;
-  for (guint i = 0; i < FF_LEG_SLOTS; i++)
-    if (node->stand.ground.slot_free[i] <= node->stand.minute)
-      node->stand.ground.slot_free[i] = 0;
-}
-
-static gboolean
-is_finished (const Search *self, const Node *node)
-{
-  return (guint) node->stand.next == self->problem->n_shots;
-}
-
-/* Keeps the node unless a cheaper one stands alike or a finished plan is as cheap as it promises. */
-static void
-keep (Search *self, Node *node)
-{
-  const Node *other;
-  int flights = ff_sortie_flights_left (self->problem, &node->stand.ground, node->stand.minute);
-
-  node->promise = node->cost
-                  + ff_sortie_bound_get (&self->bound, (guint) node->stand.next, flights,
-                                         node->stand.minute, node->stand.filter);
-  if (!(node->promise < self->cheapest - 1e-9))
-    return;
-  settle (self, node);
-  other = g_hash_table_lookup (self->by_stand, &node->stand);
-  if (other != NULL && other->cost <= node->cost + 1e-9)
-    return;
-  node->born = self->nodes->len;
-  node = g_memdup2 (node, sizeof *node);
-  g_ptr_array_add (self->nodes, node);
-  g_hash_table_replace (self->by_stand, &node->stand, node);
-  heap_push (self->heap, node);
-  if (is_finished (self, node))
-    self->cheapest = MIN (self->cheapest, node->cost);
-}
-
-static void
-leave_out (Search *self, const Node *from)
-{
-  Node node = *from;
-
-  node.parent = from;
-  node.looked_at = FALSE;
-  node.flown = (FfFlown) { 0 };
-  node.cost += ff_take_weight (&self->prices, (guint) from->stand.next);
-  node.stand.next++;
-  keep (self, &node);
-}
-
-static void
-fly (Search *self, const Node *from, const FfLeg *leg, int filter, guint battery)
-{
-  int land_by = leg->off + self->problem->batteries[battery].usable_minutes;
-  int charge_from, ready_at;
-  Node node = *from;
-
-  node.parent = from;
-  node.looked_at = FALSE;
-  node.flown = (FfFlown) { *leg, battery, filter };
-  node.cost += leg->cost + self->prices.prices->new_battery;
-  if (from->stand.filter != FF_UNFITTED && from->stand.filter != filter)
-    node.cost += self->prices.prices->filter_swap;
-  node.stand.next = leg->next;
-  node.stand.minute = leg->down;
-  node.stand.filter = filter;
-  node.used |= (guint32) 1 << battery;
-  ff_ground_queue (&node.stand.ground, self->problem, battery, land_by, &charge_from, &ready_at);
-  keep (self, &node);
-}
-
-/* Batteries that are ready and last equally long are one choice: the one not yet used, else the one
- * that has been ready longest. */
-static gboolean
-is_spare_twin (const Search *self, const Node *from, const FfLeg *leg, guint battery)
-{
-  const FfSortieBattery *batteries = self->problem->batteries;
-  const int *ready = from->stand.ground.ready;
-
-  for (guint i = 0; i < self->problem->n_batteries; i++)
+  if (watch != NULL && watch->nodes_at_most > 0)
+    self.nodes_left = watch->nodes_at_most;
+  for (guint i = 0; i < problem->n_shots; i++)
+    self.shots[i] = (guint8) i;
+  ff_take_prices_init (&self.prices, problem);
+  improve (&self, 0, all_at_once ? problem->n_shots : 0, &bound);
+  if (!all_at_once)
     {
-      gboolean used = (from->used >> i) & 1, own_used = (from->used >> battery) & 1;
-
-      if (i == battery || ready[i] > leg->off
-          || batteries[i].usable_minutes != batteries[battery].usable_minutes)
-        continue;
-      if (used != own_used ? !used
-                           : ready[i] < ready[battery] || (ready[i] == ready[battery] && i < battery))
-        return TRUE;
+      follow_best (&self);
+      slide (&self, MIN (room, WINDOW));
+      bound = bound_of_any_order (&self);
     }
+  self.best->bound = MIN (bound, self.best->cost);
+  self.best->optimal = self.best->bound >= self.best->cost - NOISE;
+  ff_take_prices_clear (&self.prices);
+  return self.best;
+}
+
+/* ---- Staying close ---- */
+
+static gboolean
+is_flown (const FfSortiePlan *plan, guint shot)
+{
+  for (guint i = 0; i < plan->takes->len; i++)
+    if (g_array_index (plan->takes, FfSortieTake, i).shot == shot)
+      return TRUE;
   return FALSE;
 }
 
-static void
-try_batteries (Search *self, const Node *from, const FfLeg *leg, int filter)
+/* The locks of the problem, and the plan so far for the shots that have none. */
+static GArray *
+locks_with_plan_so_far (const FfSortieProblem *problem, gboolean with_times)
 {
-  for (guint battery = 0; battery < self->problem->n_batteries; battery++)
-    if (from->stand.ground.ready[battery] <= leg->off
-        && leg->down - leg->off <= self->problem->batteries[battery].usable_minutes
-        && !is_spare_twin (self, from, leg, battery))
-      fly (self, from, leg, filter, battery);
-}
+  GArray *locks = g_array_new (FALSE, FALSE, sizeof (FfSortieLock));
 
-static void
-expand (Search *self, const Node *from)
-{
-  guint shot = (guint) from->stand.next;
-
-  for (int filter = FF_NO_FILTER; filter < (int) self->problem->n_filters; filter++)
+  g_array_append_vals (locks, problem->locks, problem->n_locks);
+  for (guint i = 0; i < problem->n_so_far; i++)
     {
-      GArray *legs = ff_leg_table_get (&self->legs, shot, filter);
-      int soonest = ff_sortie_turned_round (self->problem, from->stand.minute, from->stand.filter,
-                                            filter);
+      FfSortieLock lock = problem->plan_so_far[i];
 
-      for (guint i = 0; i < legs->len; i++)
-        {
-          const FfLeg *leg = &g_array_index (legs, FfLeg, i);
-
-          if (leg->off >= soonest)
-            try_batteries (self, from, leg, filter);
-        }
+      if (!with_times)
+        lock.off_by = FF_ANY_TIME;
+      if (ff_take_lock (problem, lock.shot) == NULL)
+        g_array_append_val (locks, lock);
     }
-  leave_out (self, from);
+  return locks;
 }
 
-/* ---- The whole ---- */
-
-static void
-search_init (Search *self, const FfSortieProblem *problem)
+/* The plan so far on the day as it is now; NULL where it can't be flown any more. */
+static FfSortiePlan *
+plan_as_before (const FfSortieProblem *problem, const FfSortieWatch *watch, gboolean with_times)
 {
-  Node start = { .stand = { .filter = FF_UNFITTED } };
+  g_autoptr (GArray) locks = locks_with_plan_so_far (problem, with_times);
+  g_autoptr (FfSortiePlan) plan = NULL;
+  FfSortieProblem locked = *problem;
 
-  self->problem = problem;
-  self->cheapest = INFINITY;
-  ff_take_prices_init (&self->prices, problem);
-  ff_leg_table_init (&self->legs, &self->prices);
-  ff_sortie_bound_init (&self->bound, &self->prices, &self->legs);
-  self->nodes = g_ptr_array_new_with_free_func (g_free);
-  self->heap = g_ptr_array_new ();
-  self->by_stand = g_hash_table_new (stand_hash, stand_equal);
-  ff_ground_init (&start.stand.ground, problem);
-  keep (self, &start);
+  locked.locks = (const FfSortieLock *) (gpointer) locks->data;
+  locked.n_locks = locks->len;
+  plan = plan_once (&locked, watch);
+  for (guint i = problem->n_locks; i < locks->len; i++)
+    if (!is_flown (plan, g_array_index (locks, FfSortieLock, i).shot))
+      return NULL;
+  return g_steal_pointer (&plan);
 }
 
-static void
-search_clear (Search *self)
+static FfSortiePlan *
+stay_close (const FfSortieProblem *problem, const FfSortieWatch *watch, FfSortiePlan *best)
 {
-  g_hash_table_unref (self->by_stand);
-  g_ptr_array_unref (self->heap);
-  g_ptr_array_unref (self->nodes);
-  ff_sortie_bound_clear (&self->bound);
-  ff_leg_table_clear (&self->legs);
-  ff_take_prices_clear (&self->prices);
-}
-
-/* Goes straight to some finished node by the most promising child each time, so that the search
- * has a plan to beat. */
-static void
-dive (Search *self, Node *node)
-{
-  while (node != NULL && !is_finished (self, node))
+  for (int with_times = TRUE; with_times >= FALSE; with_times--)
     {
-      guint before = self->nodes->len;
-      Node *best = NULL;
+      g_autoptr (FfSortiePlan) plan = plan_as_before (problem, watch, with_times);
 
-      node->looked_at = TRUE;
-      expand (self, node);
-      for (guint i = before; i < self->nodes->len; i++)
-        {
-          Node *child = g_ptr_array_index (self->nodes, i);
-
-          if (best == NULL || comes_before (child, best))
-            best = child;
-        }
-      node = best;
-    }
-}
-
-/* The cheapest finished node, and whether it is proven so. Leaving every shot out is always one. */
-static const Node *
-search_run (Search *self, gboolean *ret_proven)
-{
-  const Node *best = NULL;
-
-  *ret_proven = TRUE;
-  dive (self, g_ptr_array_index (self->nodes, 0));
-  while (self->heap->len > 0)
-    {
-      Node *node = heap_pop (self->heap);
-
-      if (node->promise >= self->cheapest - 1e-9)
-        break;
-      if (node->looked_at)
+      if (plan == NULL || plan->cost > best->cost + problem->stay_margin)
         continue;
-      if (self->nodes->len < NODES_AT_MOST)
-        expand (self, node);
-      else
-        *ret_proven = FALSE;
-    }
-  for (guint i = 0; i < self->nodes->len; i++)
-    {
-      const Node *node = g_ptr_array_index (self->nodes, i);
-
-      if (is_finished (self, node) && (best == NULL || node->cost < best->cost))
-        best = node;
+      plan->kept_price = MAX (plan->cost - best->cost, 0);
+      plan->kept = plan->kept_price > NOISE;
+      plan->bound = MIN (best->bound, plan->cost);
+      plan->optimal = best->optimal && !plan->kept;
+      ff_sortie_plan_free (best);
+      return g_steal_pointer (&plan);
     }
   return best;
 }
 
-static FfSortiePlan *
-read_plan (Search *self, const Node *end)
+FfSortiePlan *
+ff_sorties_plan_watched (const FfSortieProblem *problem, const FfSortieWatch *watch)
 {
-  g_autoptr (GArray) flown = g_array_new (FALSE, FALSE, sizeof (FfFlown));
+  FfSortiePlan *best;
 
-  for (const Node *node = end; node != NULL; node = node->parent)
-    if (node->flown.leg.n_shots > 0)
-      g_array_prepend_val (flown, node->flown);
-  return ff_sortie_path_read (&self->prices, (const FfFlown *) (gpointer) flown->data, flown->len);
+  g_return_val_if_fail (problem->n_batteries <= FF_SORTIE_MAX_BATTERIES, NULL);
+  g_return_val_if_fail (problem->n_shots <= FF_SORTIE_MAX_SHOTS, NULL);
+  g_return_val_if_fail (problem->to >= problem->from, NULL);
+  best = plan_once (problem, watch);
+  if (problem->stay_margin > 0 && problem->n_so_far > 0 && !best->stopped)
+    best = stay_close (problem, watch, best);
+  return best;
 }
 
 FfSortiePlan *
 ff_sorties_plan (const FfSortieProblem *problem)
 {
-  Search search = { 0 };
-  FfSortiePlan *plan;
-  gboolean proven;
+  return ff_sorties_plan_watched (problem, NULL);
+}
 
-  g_return_val_if_fail (problem->n_batteries <= FF_SORTIE_MAX_BATTERIES, NULL);
-  g_return_val_if_fail (problem->n_shots <= FF_SORTIE_MAX_SHOTS, NULL);
-  g_return_val_if_fail (problem->to >= problem->from, NULL);
-  search_init (&search, problem);
-  plan = read_plan (&search, search_run (&search, &proven));
-  plan->optimal = proven;
-  search_clear (&search);
-  return plan;
+GArray *
+ff_sortie_plan_locks (const FfSortiePlan *plan)
+{
+  GArray *locks = g_array_new (FALSE, FALSE, sizeof (FfSortieLock));
+
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfSortieLine *line = &g_array_index (plan->lines, FfSortieLine, i);
+
+      for (guint j = 0; j < line->n_takes; j++)
+        {
+          const FfSortieTake *take
+              = &g_array_index (plan->takes, FfSortieTake, line->first_take + j);
+          FfSortieLock lock = { take->shot, (int) line->battery, line->filter, line->off_by };
+
+          g_array_append_val (locks, lock);
+        }
+    }
+  return locks;
 }

@@ -3,6 +3,9 @@
  * judgement: common practice, no source. */
 #include "ff-test.h"
 
+#include <math.h>
+
+#include "ff-error.h"
 #include "ff-price.h"
 
 static const FfPrices *const prices = &ff_prices_default;
@@ -57,6 +60,32 @@ test_sum_and_names (void **state)
   assert_string_equal (ff_name_token (&ff_names_part, FF_PART_FILTER_LANDING), "filter_landing");
 }
 
+/* Every price is in the table, so that none is hidden from the crew: the rows fill the struct. */
+static void
+test_every_price_has_a_row (void **state)
+{
+  const FfPriceRow *rows;
+  guint n_rows = ff_price_rows (&rows);
+  g_autoptr (GError) error = NULL;
+  FfPrices changed = *prices;
+
+  assert_int_equal (n_rows, sizeof (FfPrices) / sizeof (double));
+  for (guint i = 0; i < n_rows; i++)
+    for (guint j = 0; j < i; j++)
+      assert_int_not_equal (rows[i].offset, rows[j].offset);
+  assert_true (ff_prices_check (prices, &error));
+  assert_true (ff_price_set (&changed, "filter_swap", 2.5, &error));
+  assert_close (changed.filter_swap, 2.5, 0);
+  assert_false (ff_price_set (&changed, "filter_swap", -1, &error));
+  assert_error (error, FF_ERROR_INPUT, "0 to 1000");
+  assert_false (ff_price_set (&changed, "mood", 1, &error));
+  assert_error (error, FF_ERROR_INPUT, "mood");
+  assert_close (changed.filter_swap, 2.5, 0);
+  changed.new_battery = NAN;
+  assert_false (ff_prices_check (&changed, &error));
+  assert_error (error, FF_ERROR_INPUT, "a battery");
+}
+
 int
 main (void)
 {
@@ -65,6 +94,7 @@ main (void)
     cmocka_unit_test (test_opening_the_shutter),
     cmocka_unit_test (test_error_is_square_then_straight),
     cmocka_unit_test (test_sum_and_names),
+    cmocka_unit_test (test_every_price_has_a_row),
   };
 
   return cmocka_run_group_tests_name ("price", tests, NULL, NULL);
