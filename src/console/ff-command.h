@@ -97,6 +97,7 @@ extern const FfCommand ff_command_exposure;
 extern const FfCommand ff_command_filter;
 extern const FfCommand ff_command_flicker;
 extern const FfCommand ff_command_frame;
+extern const FfCommand ff_command_gear;
 extern const FfCommand ff_command_job;
 extern const FfCommand ff_command_jobs;
 extern const FfCommand ff_command_light;

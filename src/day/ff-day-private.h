@@ -29,6 +29,7 @@ struct _FfDay {
   GPtrArray *limits;   /* FfLimit */
   GPtrArray *measurements; /* FfMeasurement, oldest first */
   GPtrArray *reports;  /* FfWeatherReport, oldest first */
+  GPtrArray *battery_flights; /* FfBatteryFlight, by time */
   GPtrArray *readings; /* FfReading, by time */
   GArray *learned;     /* FfLearnedReading: of those that count */
   GPtrArray *learned_from; /* FfReading of each, borrowed */

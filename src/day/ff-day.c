@@ -36,6 +36,9 @@ load_lists (FfDay *day, FfStore *store, GError **error)
   day->items = ff_items_load (store, error);
   if (day->items == NULL)
     return FALSE;
+  day->battery_flights = ff_battery_flights_load (store, NULL, error);
+  if (day->battery_flights == NULL)
+    return FALSE;
   day->limits = ff_limits_load (store, error);
   if (day->limits == NULL)
     return FALSE;
@@ -97,6 +100,7 @@ ff_day_free (FfDay *day)
   g_clear_pointer (&day->crew, g_ptr_array_unref);
   g_clear_pointer (&day->items, g_ptr_array_unref);
   g_clear_pointer (&day->limits, g_ptr_array_unref);
+  g_clear_pointer (&day->battery_flights, g_ptr_array_unref);
   g_clear_pointer (&day->learned, g_array_unref);
   g_clear_pointer (&day->learned_from, g_ptr_array_unref);
   g_clear_pointer (&day->measurements, g_ptr_array_unref);

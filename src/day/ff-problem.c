@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-usable.h"
 #include "ff-number.h"
 
 /* In a sortie that must serve shots with different needs the shutter may close this far, at a
@@ -266,12 +267,16 @@ add_filter (FfDayProblem *self, FfItem *item)
 static void
 add_battery (FfDayProblem *self, FfItem *item)
 {
-  FfSortieBattery battery = { item->label, item->usable_minutes, self->problem.from };
+  FfSortieBattery battery = { item->label, 0, self->problem.from };
+  FfUsable usable;
 
   /* A battery of a controller, a camera or the van has no flying minutes. */
   if (item->battery_use != FF_BATTERY_USE_AIRCRAFT || item->usable_minutes <= 0
       || self->batteries->len >= FF_SORTIE_MAX_BATTERIES)
     return;
+  ff_usable (item, self->day->battery_flights, self->day->job->temperature_c,
+             ff_usable_reserve (self->day->limits), &usable);
+  battery.usable_minutes = usable.minutes;
   g_array_append_val (self->batteries, battery);
   g_ptr_array_add (self->battery_items, item);
 }

@@ -3,10 +3,13 @@
 
 #include <string.h>
 
-/* A sign before a number is no formula. */
+/* A sign before a number is no formula. A text that has such an apostrophe of its own counts as well,
+ * so that taking one away again is right for every text. */
 static gboolean
 looks_like_formula (const char *cell)
 {
+  while (*cell == '\'')
+    cell++;
   if (*cell == '\0' || strchr ("=+-@\t\r", *cell) == NULL)
     return FALSE;
   return strspn (cell, "+-.0123456789") != strlen (cell);
@@ -41,4 +44,10 @@ ff_csv_row (GString *out, const char *const *cells)
       append_cell (out, cells[i]);
     }
   g_string_append (out, "\r\n");
+}
+
+char *
+ff_csv_plain (const char *cell)
+{
+  return g_strdup (*cell == '\'' && looks_like_formula (cell) ? cell + 1 : cell);
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#include "ff-item-json.h"
 #include "ff-record-json.h"
 
 static const FfField role_fields[] = {
@@ -269,13 +270,9 @@ write_items (GPtrArray *items, FfJson *json)
   for (guint i = 0; i < items->len; i++)
     {
       const FfItem *item = g_ptr_array_index (items, i);
-      const FfFields *own = ff_item_kind_fields (item->kind);
 
       ff_json_begin_object (json, NULL);
-      ff_json_fields (json, &ff_item_fields, 0, item);
-      ff_json_fields (json, &ff_item_state_fields, 0, item);
-      if (own != NULL)
-        ff_json_fields (json, own, 1, item);
+      ff_item_json_write (json, item);
       ff_json_texts (json, "goes_with", item->with_ids);
       ff_json_end (json);
     }

@@ -111,3 +111,40 @@ ff_flights_load (FfStore *store, const char *job_id, GError **error)
     }
   return g_steal_pointer (&flights);
 }
+
+static void
+battery_flight_free (gpointer flight)
+{
+  g_free (((FfBatteryFlight *) flight)->battery_id);
+  g_free (flight);
+}
+
+GPtrArray *
+ff_battery_flights_load (FfStore *store, const char *battery_id, GError **error)
+{
+  g_autoptr (GPtrArray) flights = g_ptr_array_new_with_free_func (battery_flight_free);
+  g_autoptr (FfStatement) statement
+      = ff_statement_new (store,
+                          "SELECT f.battery_id, f.off, (f.down - f.off) / 60.0, f.percent_off,"
+                          " f.percent_down, coalesce (f.battery_c, j.temperature_c)"
+                          " FROM flight AS f JOIN job AS j ON j.id = f.job_id"
+                          " WHERE ?1 = '' OR f.battery_id = ?1 ORDER BY f.off",
+                          error);
+  FfStep step = FF_STEP_ERROR;
+
+  if (statement == NULL || !ff_statement_bind_text (statement, 1, battery_id, error))
+    return NULL;
+  while ((step = ff_statement_step (statement, error)) == FF_STEP_ROW)
+    {
+      FfBatteryFlight *flight = g_new0 (FfBatteryFlight, 1);
+
+      flight->battery_id = ff_statement_dup_text (statement, 0);
+      flight->off = ff_statement_get_integer (statement, 1);
+      flight->minutes = ff_statement_get_real (statement, 2);
+      flight->percent_off = ff_statement_get_real (statement, 3);
+      flight->percent_down = ff_statement_get_real (statement, 4);
+      flight->temperature_c = ff_statement_get_real (statement, 5);
+      g_ptr_array_add (flights, flight);
+    }
+  return step == FF_STEP_DONE ? g_steal_pointer (&flights) : NULL;
+}

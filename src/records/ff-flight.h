@@ -29,6 +29,21 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfFlight, ff_flight_free)
 gboolean ff_flight_check (const FfFlight *flight, GError **error);
 gboolean ff_flight_append (FfStore *store, const FfFlight *flight, GError **error);
 
+/* A flight as the battery saw it, for the minutes it is good for. */
+typedef struct {
+  char *battery_id;
+  gint64 off;
+  double minutes;
+  double percent_off, percent_down; /* NAN: not read */
+  double temperature_c; /* of the battery, else of the air in that job; NAN: neither is known */
+} FfBatteryFlight;
+
+/* By time, the oldest first: an array of FfBatteryFlight that frees them. `battery_id` NULL: of all
+ * batteries. */
+GPtrArray *ff_battery_flights_load (FfStore *store,
+                                    const char *battery_id,
+                                    GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* By time: an array of FfFlight that frees them. */
 GPtrArray *ff_flights_load (FfStore *store,
                             const char *job_id,

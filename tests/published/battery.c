@@ -43,12 +43,25 @@ test_edges_are_not_rounded (void **state)
   assert_int_equal (ff_battery_carry (160.1), FF_CARRY_OVER_160);
 }
 
+/* Ohmic resistance at 200 % of new is the end of life by convention (widely reprinted, secondary
+ * sources; from memory in IEC 62660-1); half of that rise is watched (own choice). */
+static void
+test_rise_of_resistance (void **state)
+{
+  assert_close (ff_battery_rise (4.5, 3.0), 0.5, 1e-12);
+  assert_int_equal (ff_battery_rise_class (ff_battery_rise (4.49, 3.0)), FF_RISE_NONE);
+  assert_int_equal (ff_battery_rise_class (ff_battery_rise (4.5, 3.0)), FF_RISE_WATCH);
+  assert_int_equal (ff_battery_rise_class (ff_battery_rise (5.99, 3.0)), FF_RISE_WATCH);
+  assert_int_equal (ff_battery_rise_class (ff_battery_rise (6.0, 3.0)), FF_RISE_END);
+}
+
 int
 main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_energy_and_band),
     cmocka_unit_test (test_edges_are_not_rounded),
+    cmocka_unit_test (test_rise_of_resistance),
   };
 
   return cmocka_run_group_tests_name ("published battery", tests, NULL, NULL);
