@@ -14,8 +14,8 @@ void ff_day_explain_light (const FfDay *day,
                            gint64 at,
                            FfExplainQuery *ret_query);
 
-/* The settings at the start of a take of the plan: an array of FfExplainStep that frees them. NULL when the
- * day no longer has its shot or its camera. */
+/* The settings at the start of a take of the plan: an array of FfExplainStep that frees them. NULL
+ * when the day no longer has its shot or its camera. */
 GPtrArray *ff_day_explain_take (const FfDay *day,
                                 const FfDayPlan *plan,
                                 const FfPlanLine *line,
