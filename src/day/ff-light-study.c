@@ -41,8 +41,12 @@ ff_day_anywhere (double latitude_deg,
   day->crew = g_ptr_array_new ();
   day->items = g_ptr_array_ref (items);
   day->limits = g_ptr_array_new ();
+  day->measurements = g_ptr_array_new ();
+  day->reports = g_ptr_array_new ();
+  day->readings = g_ptr_array_new ();
   ff_day_bounds (date, zone, &from, &to);
   ff_sun_track_init (&day->sun, (double) from, (double) from + 2 * 86400, &site);
+  ff_day_learn (day);
   return day;
 }
 

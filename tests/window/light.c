@@ -9,6 +9,7 @@
 #include "ff-hours-view.h"
 #include "ff-light-source.h"
 #include "ff-pick.h"
+#include "ff-reading-dialog.h"
 #include "ff-ruler-view.h"
 
 static FfStage *
@@ -240,6 +241,41 @@ test_why_opens_the_steps (void **state)
   ff_stage_free (stage);
 }
 
+static gboolean
+has_reading_dialog (void)
+{
+  g_autoptr (GListModel) windows = g_object_ref (gtk_window_get_toplevels ());
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+
+      if (FF_IS_READING_DIALOG (window))
+        {
+          gtk_window_destroy (window);
+          ff_stage_settle ();
+          return TRUE;
+        }
+    }
+  return FALSE;
+}
+
+static void
+test_r_enters_a_reading (void **state)
+{
+  FfStage *stage = stage_on_light (1200, 800);
+
+  assert_true (says (stage, "not yet checked by a reading"));
+  press (stage, GDK_KEY_r, 0);
+  assert_true (has_reading_dialog ());
+  pick (stage, "Light of", 2);
+  assert_false (says (stage, "not yet checked by a reading"));
+  gtk_widget_grab_focus (find (stage, FF_TYPE_RULER_VIEW));
+  press (stage, GDK_KEY_r, 0);
+  assert_false (has_reading_dialog ());
+  ff_stage_free (stage);
+}
+
 /* Whose light */
 
 static void
@@ -349,6 +385,7 @@ main (void)
     cmocka_unit_test (test_digits_fit_filters_and_b_is_the_best),
     cmocka_unit_test (test_time_by_five_minutes),
     cmocka_unit_test (test_why_opens_the_steps),
+    cmocka_unit_test (test_r_enters_a_reading),
     cmocka_unit_test (test_another_sky_stores_nothing),
     cmocka_unit_test (test_a_condition_of_the_table),
     cmocka_unit_test (test_a_place_of_ones_own),

@@ -4,12 +4,14 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "ff-day-reading.h"
 #include "ff-flow.h"
 #include "ff-hours-view.h"
 #include "ff-light-source.h"
 #include "ff-light-steps.h"
 #include "ff-light-words.h"
 #include "ff-piece-cards.h"
+#include "ff-reading-dialog.h"
 #include "ff-ruler-view.h"
 
 struct _FfLightPage {
@@ -18,7 +20,7 @@ struct _FfLightPage {
   GtkStack *stack;
   GtkLabel *trouble;
   FfLightSource *source;
-  GtkLabel *head, *gap, *closers, *pay, *until;
+  GtkLabel *head, *rests, *gap, *closers, *pay, *until;
   FfRulerView *view;
   FfPieceCards *cards;
   GtkButton *fix;
@@ -42,6 +44,7 @@ static const FfPageKey page_keys[] = {
   { "0...9", N_ ("Fit the filter of so many stops") },
   { "t <Shift>t", N_ ("Five minutes later, earlier") },
   { "b", N_ ("The best settings again") },
+  { "r", N_ ("Enter a light reading of the open job") },
   { "w", N_ ("Why: the steps") },
   { NULL },
 };
@@ -71,6 +74,18 @@ set_words (GtkLabel *label, const char *words)
   gtk_widget_set_visible (GTK_WIDGET (label), words[0] != '\0');
 }
 
+/* A place or a condition has no readings to rest on. */
+static void
+show_reading (FfLightPage *self)
+{
+  const FfLightStudyQuery *query = &self->study->query;
+  g_autofree char *words = ff_light_source_shot (self->source) != NULL
+                               ? ff_day_learned_words (query->day, query->sky)
+                               : g_strdup ("");
+
+  set_words (self->rests, words);
+}
+
 static void
 show_words (FfLightPage *self)
 {
@@ -83,6 +98,7 @@ show_words (FfLightPage *self)
   g_autofree char *until = ff_light_words_until (self->study, &self->ruler, at);
 
   set_words (self->head, head);
+  show_reading (self);
   set_words (self->gap, gap);
   set_words (self->closers, closers);
   set_words (self->until, until);
@@ -309,6 +325,18 @@ on_why (FfLightPage *self)
     show_steps (self);
 }
 
+static void
+enter_reading (FfLightPage *self)
+{
+  const char *shot_id = ff_light_source_shot (self->source);
+
+  if (shot_id != NULL)
+    ff_reading_dialog_present (GTK_WIDGET (self), ff_page_get_keeper (FF_PAGE (self)), shot_id);
+  else
+    ff_page_say (FF_PAGE (self), _ ("A reading belongs to a job: choose the light of a shot."),
+                 FALSE);
+}
+
 /* Letters of the ruler that are not its own; capitals with Shift. */
 static void
 on_letter (FfLightPage *self, int letter)
@@ -324,6 +352,10 @@ on_letter (FfLightPage *self, int letter)
     case 'b':
     case 'B':
       best_again (self);
+      break;
+    case 'r':
+    case 'R':
+      enter_reading (self);
       break;
     case 'w':
     case 'W':
@@ -364,6 +396,12 @@ static void
 act_best (GtkWidget *widget, const char *action, GVariant *parameter)
 {
   best_again (FF_LIGHT_PAGE (widget));
+}
+
+static void
+act_reading (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  enter_reading (FF_LIGHT_PAGE (widget));
 }
 
 /* Overrides */
@@ -421,6 +459,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfLightPage, trouble);
   gtk_widget_class_bind_template_child (widget_class, FfLightPage, source);
   gtk_widget_class_bind_template_child (widget_class, FfLightPage, head);
+  gtk_widget_class_bind_template_child (widget_class, FfLightPage, rests);
   gtk_widget_class_bind_template_child (widget_class, FfLightPage, gap);
   gtk_widget_class_bind_template_child (widget_class, FfLightPage, closers);
   gtk_widget_class_bind_template_child (widget_class, FfLightPage, pay);
@@ -453,6 +492,7 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "light.time", "i", act_time);
   gtk_widget_class_install_action (widget_class, "light.fix", NULL, act_fix);
   gtk_widget_class_install_action (widget_class, "light.best", NULL, act_best);
+  gtk_widget_class_install_action (widget_class, "light.reading", NULL, act_reading);
 }
 
 static void

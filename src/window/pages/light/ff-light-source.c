@@ -557,3 +557,10 @@ ff_light_source_choose_shot (FfLightSource *self, const char *shot_id)
   ff_pick_set_value (self->shot, (int) index);
   on_shot (self, (int) index);
 }
+
+const char *
+ff_light_source_shot (FfLightSource *self)
+{
+  g_return_val_if_fail (FF_IS_LIGHT_SOURCE (self), NULL);
+  return ff_pick_get_value (self->from) == FROM_SHOT ? self->shot_id : NULL;
+}

@@ -29,3 +29,6 @@ void ff_light_source_step (FfLightSource *self, int steps);
 
 /* Looks at this shot of the open job. */
 void ff_light_source_choose_shot (FfLightSource *self, const char *shot_id);
+
+/* The shot of the open job that is looked at; NULL: another light is. */
+const char *ff_light_source_shot (FfLightSource *self);
