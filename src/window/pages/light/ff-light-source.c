@@ -16,7 +16,8 @@
 #define STEP_S (5 * FF_MINUTE)
 #define NARROW 110
 #define MIDDLE 140
-#define WIDE 200
+#define WIDE 180
+#define WAYS 190
 
 enum { FROM_SHOT, FROM_PLACE, FROM_TABLE };
 
@@ -461,12 +462,14 @@ add_picks (FfLightSource *self)
   const char *const ways[]
       = { _ ("a shot of a job"), _ ("a place and time"), _ ("a named condition"), NULL };
 
-  self->from = add_pick (self, _ ("_Light of"), NULL, MIDDLE, G_CALLBACK (on_from));
+  self->from = add_pick (self, _ ("_Light of"), NULL, WAYS, G_CALLBACK (on_from));
   ff_pick_set_texts (self->from, ways);
   ff_pick_set_value (self->from, FROM_SHOT);
   self->job = add_pick (self, _ ("_Job"), NULL, WIDE, G_CALLBACK (on_job));
   self->shot = add_pick (self, _ ("S_hot"), NULL, WIDE, G_CALLBACK (on_shot));
   self->condition = add_pick (self, _ ("_Condition"), NULL, WIDE, G_CALLBACK (on_other));
+  gtk_widget_set_hexpand (GTK_WIDGET (self->job), TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->shot), TRUE);
 }
 
 static void
