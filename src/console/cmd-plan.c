@@ -32,6 +32,7 @@ static GOptionEntry entries[] = {
 typedef struct {
   const FfDay *day;
   const FfDayPlan *plan;
+  const GPtrArray *drops; /* FfDrop */
 } Answer;
 
 /* ---- JSON ---- */
@@ -185,7 +186,7 @@ write_json (FfJson *json, const Answer *answer)
   ff_json_integer (json, "landings_for_filter_alone", plan->landings_for_filter_alone);
   ff_json_integer (json, "batteries_used", plan->batteries_used);
   json_charges (json, plan, ff_day_zone (answer->day));
-  ff_json_cases (json, plan);
+  ff_json_cases (json, plan, answer->drops);
   ff_json_rounded (json, "cost", plan->cost, 4);
   ff_json_begin_object (json, "cost_parts");
   for (int part = 0; part < FF_N_PARTS; part++)
@@ -333,7 +334,7 @@ write_text (FfConsole *console, const Answer *answer)
   print_texts (console, _ ("What this changes"), plan->changes);
   print_texts (console, _ ("Clashes"), plan->clashes);
   print_charges (console, plan, ff_day_zone (answer->day));
-  ff_print_cases (console, plan, explain);
+  ff_print_cases (console, plan, answer->drops, explain);
   if (explain)
     print_cost (console, plan);
 }
@@ -364,6 +365,7 @@ run (FfConsole *console, GError **error)
   g_autoptr (FfStore) store = NULL;
   g_autoptr (FfDay) day = NULL;
   g_autoptr (FfDayPlan) plan = NULL;
+  g_autoptr (GPtrArray) drops = NULL;
   FfDayChange change = { 0 };
   Answer answer;
 
@@ -376,9 +378,12 @@ run (FfConsole *console, GError **error)
   if (day == NULL)
     return FF_FAILED;
   plan = ff_day_plan (day, &change, error);
-  if (plan == NULL || !ff_day_drop_first (day, &change, plan, NULL, NULL, error))
+  if (plan == NULL)
     return FF_FAILED;
-  answer = (Answer) { day, plan };
+  drops = ff_day_drop_first (day, &change, plan, NULL, NULL, error);
+  if (drops == NULL)
+    return FF_FAILED;
+  answer = (Answer) { day, plan, drops };
   write_json (console->json, &answer);
   write_text (console, &answer);
   return plan->missed->len > 0 ? FF_NO : FF_DONE;

@@ -73,7 +73,7 @@ json_slip (FfJson *json, const FfLineSlip *slip)
 }
 
 void
-ff_json_cases (FfJson *json, const FfDayPlan *plan)
+ff_json_cases (FfJson *json, const FfDayPlan *plan, const GPtrArray *drops)
 {
   const FfCases *cases = plan->cases;
 
@@ -83,8 +83,8 @@ ff_json_cases (FfJson *json, const FfDayPlan *plan)
     json_case (json, g_ptr_array_index (cases->cases, i));
   ff_json_end (json);
   ff_json_begin_array (json, "drop_first");
-  for (guint i = 0; cases->drops != NULL && i < cases->drops->len; i++)
-    json_drop (json, g_ptr_array_index (cases->drops, i));
+  for (guint i = 0; i < drops->len; i++)
+    json_drop (json, g_ptr_array_index (drops, i));
   ff_json_end (json);
   ff_json_begin_array (json, "survives");
   for (guint i = 0; i < cases->slips->len; i++)
@@ -211,10 +211,13 @@ print_case (FfConsole *console, const FfCase *one)
 }
 
 void
-ff_print_cases (FfConsole *console, const FfDayPlan *plan, gboolean explain)
+ff_print_cases (FfConsole *console,
+                const FfDayPlan *plan,
+                const GPtrArray *drops,
+                gboolean explain)
 {
   g_autoptr (GPtrArray) slips = ff_cases_slip_words (plan->cases);
-  g_autofree char *drops = ff_cases_drop_words (plan->cases);
+  g_autofree char *first = ff_drop_words (drops);
 
   print_bag (console, plan->cases->bag, explain);
   ff_console_line (console, _ ("\nIf the day turns out otherwise"));
@@ -222,6 +225,6 @@ ff_print_cases (FfConsole *console, const FfDayPlan *plan, gboolean explain)
     print_case (console, g_ptr_array_index (plan->cases->cases, i));
   for (guint i = 0; i < slips->len; i++)
     ff_console_paragraph (console, "  ", g_ptr_array_index (slips, i));
-  if (drops != NULL)
-    ff_console_paragraph (console, "  ", drops);
+  if (first != NULL)
+    ff_console_paragraph (console, "  ", first);
 }

@@ -25,7 +25,6 @@ ff_cases_free (FfCases *cases)
     return;
   g_ptr_array_unref (cases->cases);
   g_clear_pointer (&cases->slips, g_ptr_array_unref);
-  g_clear_pointer (&cases->drops, g_ptr_array_unref);
   ff_bag_free (cases->bag);
   g_free (cases);
 }

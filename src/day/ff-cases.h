@@ -40,7 +40,6 @@ typedef struct {
 typedef struct {
   GPtrArray *cases; /* FfCase */
   GPtrArray *slips; /* FfLineSlip, one a line */
-  GPtrArray *drops; /* FfDrop, the first to drop first; NULL: not asked for (ff_day_drop_first()) */
   FfBag *bag;
 } FfCases;
 
@@ -53,5 +52,5 @@ gboolean ff_line_slip_survives (const FfLineSlip *slip);
  * Empty without lines. */
 GPtrArray *ff_cases_slip_words (const FfCases *cases) G_GNUC_WARN_UNUSED_RESULT;
 
-/* "Drop first: A, then F, B, C; G last." NULL without drops. */
-char *ff_cases_drop_words (const FfCases *cases) G_GNUC_WARN_UNUSED_RESULT;
+/* "Drop first: A; then F, B, C; G last." NULL with less than two to choose from. */
+char *ff_drop_words (const GPtrArray *drops) G_GNUC_WARN_UNUSED_RESULT;

@@ -43,14 +43,15 @@ FfDayPlan *ff_day_plan (const FfDay *day,
 /* Asked between two plans of a longer work: FALSE stops it, since nobody waits for the answer. */
 typedef gboolean (*FfGoOn) (gpointer data);
 
-/* Works out what of the plan of ff_day_plan() would be dropped first, by planning the day without
- * each shot in turn, into `plan->cases`. `go_on` may be NULL. FALSE with no error: stopped. */
-gboolean ff_day_drop_first (const FfDay *day,
-                            const FfDayChange *change,
-                            FfDayPlan *plan,
-                            FfGoOn go_on,
-                            gpointer data,
-                            GError **error);
+/* What of the plan of ff_day_plan() would be dropped first, by planning the day without each shot in
+ * turn: an array of FfDrop that frees them, the first to drop first. `go_on` may be NULL. NULL with no
+ * error: stopped. */
+GPtrArray *ff_day_drop_first (const FfDay *day,
+                              const FfDayChange *change,
+                              const FfDayPlan *plan,
+                              FfGoOn go_on,
+                              gpointer data,
+                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Prices a change: what `plan`, planned under `change`, loses against the day under `before` (NULL: as
  * it is stored), into `plan->price` and, with the other filters and the number of sorties, into

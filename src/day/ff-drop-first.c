@@ -46,7 +46,7 @@ count_lost (const FfCases *cases, const char *shot)
 {
   guint n = 0;
 
-  for (guint i = 0; i < cases->cases->len; i++)
+  for (guint i = 0; cases != NULL && i < cases->cases->len; i++)
     {
       const FfCase *one = g_ptr_array_index (cases->cases, i);
 
@@ -93,10 +93,10 @@ compare_drops (gconstpointer a, gconstpointer b)
   return strcmp (first->shot, second->shot);
 }
 
-gboolean
+GPtrArray *
 ff_day_drop_first (const FfDay *day,
                    const FfDayChange *change,
-                   FfDayPlan *plan,
+                   const FfDayPlan *plan,
                    FfGoOn go_on,
                    gpointer data,
                    GError **error)
@@ -104,7 +104,6 @@ ff_day_drop_first (const FfDay *day,
   static const FfDayChange no_change;
   g_autoptr (GPtrArray) drops = g_ptr_array_new_with_free_func (drop_free);
 
-  g_return_val_if_fail (plan->cases != NULL, FALSE);
   for (guint i = 0; i < plan->lines->len; i++)
     {
       const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
@@ -113,36 +112,29 @@ ff_day_drop_first (const FfDay *day,
         if ((go_on != NULL && !go_on (data))
             || !add_drop (drops, day, change != NULL ? change : &no_change, plan,
                           g_ptr_array_index (line->takes, j), error))
-          return FALSE;
+          return NULL;
     }
   g_ptr_array_sort (drops, compare_drops);
-  g_clear_pointer (&plan->cases->drops, g_ptr_array_unref);
-  plan->cases->drops = g_steal_pointer (&drops);
-  return TRUE;
+  return g_steal_pointer (&drops);
 }
 
 char *
-ff_cases_drop_words (const FfCases *cases)
+ff_drop_words (const GPtrArray *drops)
 {
-  GString *others = NULL;
+  g_autoptr (GString) others = g_string_new (NULL);
   const FfDrop *first, *last;
-  char *words;
 
-  if (cases->drops == NULL || cases->drops->len < 2)
+  if (drops->len < 2)
     return NULL;
-  first = g_ptr_array_index (cases->drops, 0);
-  last = g_ptr_array_index (cases->drops, cases->drops->len - 1);
-  others = g_string_new (NULL);
-  for (guint i = 1; i + 1 < cases->drops->len; i++)
+  first = g_ptr_array_index (drops, 0);
+  last = g_ptr_array_index (drops, drops->len - 1);
+  for (guint i = 1; i + 1 < drops->len; i++)
     g_string_append_printf (others, "%s%s", i > 1 ? ", " : "",
-                            ((const FfDrop *) g_ptr_array_index (cases->drops, i))->shot);
+                            ((const FfDrop *) g_ptr_array_index (drops, i))->shot);
   if (others->len == 0)
     /* Translators: labels of two shots. */
-    words = g_strdup_printf (_ ("Drop first: %s; %s last."), first->shot, last->shot);
-  else
-    /* Translators: labels of shots in the order in which they are given up. */
-    words = g_strdup_printf (_ ("Drop first: %s; then %s; %s last."), first->shot, others->str,
-                             last->shot);
-  g_string_free (others, TRUE);
-  return words;
+    return g_strdup_printf (_ ("Drop first: %s; %s last."), first->shot, last->shot);
+  /* Translators: labels of shots in the order in which they are given up. */
+  return g_strdup_printf (_ ("Drop first: %s; then %s; %s last."), first->shot, others->str,
+                          last->shot);
 }
