@@ -18,6 +18,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDay, ff_day_free)
 
 GTimeZone *ff_day_zone (const FfDay *day); /* borrowed */
 
+/* The window of a shot by label as it is stored, minutes after local midnight. FALSE: no such shot. */
+gboolean ff_day_shot_clocks (const FfDay *day, const char *label, int *ret_from, int *ret_to);
+
 /* A change that is tried, not stored. Zeroed: none. */
 typedef struct {
   gboolean other_sky;

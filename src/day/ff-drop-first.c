@@ -41,6 +41,18 @@ ff_day_shot (const FfDay *day, const char *label)
   return NULL;
 }
 
+gboolean
+ff_day_shot_clocks (const FfDay *day, const char *label, int *ret_from, int *ret_to)
+{
+  const FfShot *shot = ff_day_shot (day, label);
+
+  if (shot == NULL)
+    return FALSE;
+  *ret_from = shot->window_from;
+  *ret_to = shot->window_to;
+  return TRUE;
+}
+
 static guint
 count_lost (const FfCases *cases, const char *shot)
 {

@@ -11,19 +11,23 @@ now (void)
   return g_get_real_time () / G_USEC_PER_SEC;
 }
 
-static FfDayPlan *
-plan_of (const FfDay *day, const FfTry *tried, GError **error)
+static gboolean
+goes_on (gpointer cancellable)
 {
-  const char *without[] = { tried->without, NULL };
-  const FfDayChange change = { .other_sky = tried->sky != FF_TRY_SAME_SKY,
-                               .sky = (FfSky) MAX (tried->sky, 0),
-                               .late_minutes = tried->late_minutes,
-                               .without = tried->without != NULL ? without : NULL };
-  g_autoptr (FfDayPlan) plan = ff_day_plan (day, &change, error);
+  return !g_cancellable_is_cancelled (cancellable);
+}
 
+static FfDayPlan *
+plan_of (const FfDay *day, const FfTry *tried, GCancellable *cancellable, GError **error)
+{
+  g_auto (FfTryChange) made = { 0 };
+  g_autoptr (FfDayPlan) plan = NULL;
+
+  ff_try_change (tried, day, &made);
+  plan = ff_day_plan (day, &made.change, error);
   if (plan == NULL || ff_try_is_none (tried))
     return g_steal_pointer (&plan);
-  if (!ff_day_price_change (day, NULL, &change, plan, NULL, NULL, error))
+  if (!ff_day_price_change (day, NULL, &made.change, plan, goes_on, cancellable, error))
     return NULL;
   return g_steal_pointer (&plan);
 }
@@ -40,7 +44,10 @@ chart_of (const FfDay *day, const FfTry *tried)
 }
 
 FfAnswer *
-ff_answer_new (const char *data_dir, const char *job_id, const FfTry *tried)
+ff_answer_new (const char *data_dir,
+               const char *job_id,
+               const FfTry *tried,
+               GCancellable *cancellable)
 {
   const FfTry none = FF_TRY_INIT;
   const FfTry *wanted = tried != NULL ? tried : &none;
@@ -48,15 +55,28 @@ ff_answer_new (const char *data_dir, const char *job_id, const FfTry *tried)
   g_autoptr (FfStore) store = ff_records_open (data_dir, FF_RECORDS_READ, &error);
   FfAnswer *self = g_atomic_rc_box_new0 (FfAnswer);
 
+  self->tried = none;
+  ff_try_set (&self->tried, wanted);
   if (store != NULL)
     self->day = ff_day_load (store, job_id, &error);
   if (self->day != NULL)
-    self->plan = plan_of (self->day, wanted, &error);
+    self->plan = plan_of (self->day, wanted, cancellable, &error);
   if (self->plan != NULL)
     self->chart = chart_of (self->day, wanted);
   if (error != NULL)
     self->why = g_strdup (error->message);
   return self;
+}
+
+GPtrArray *
+ff_answer_drop_first (const FfAnswer *self, GCancellable *cancellable)
+{
+  g_auto (FfTryChange) made = { 0 };
+
+  if (self->plan == NULL)
+    return NULL;
+  ff_try_change (&self->tried, self->day, &made);
+  return ff_day_drop_first (self->day, &made.change, self->plan, goes_on, cancellable, NULL);
 }
 
 static void
@@ -68,6 +88,7 @@ clear (gpointer data)
   g_clear_pointer (&self->plan, ff_day_plan_free);
   g_clear_pointer (&self->day, ff_day_free);
   g_clear_pointer (&self->why, g_free);
+  ff_try_clear (&self->tried);
 }
 
 FfAnswer *

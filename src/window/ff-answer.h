@@ -4,6 +4,8 @@
  * can hold on to it while the next one is worked out. */
 #pragma once
 
+#include <gio/gio.h>
+
 #include "ff-chart-facts.h"
 #include "ff-day.h"
 #include "ff-try.h"
@@ -13,13 +15,21 @@ typedef struct {
   FfDayPlan *plan;     /* NULL: it can't be planned, for the reason in `why` */
   FfChartFacts *chart; /* NULL without a plan */
   char *why;           /* the sentence that says what to enter; NULL with a plan */
+  FfTry tried;         /* what the plan was asked under */
 } FfAnswer;
 
 /* Works it out, with a connection of its own: made for a worker. Never NULL. Under a try the plan's
- * `changes` say what it does to the plan as stored. */
+ * `changes` say what it does to the plan as stored, its price first. Cancelled, it stops early and
+ * has no plan and no reason; nobody waits for it. */
 FfAnswer *ff_answer_new (const char *data_dir,
                          const char *job_id,
-                         const FfTry *tried) G_GNUC_WARN_UNUSED_RESULT;
+                         const FfTry *tried,
+                         GCancellable *cancellable) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Which shots of the plan to drop first (FfDrop), worked out by planning without each: made for a
+ * worker. NULL: cancelled. */
+GPtrArray *ff_answer_drop_first (const FfAnswer *self,
+                                 GCancellable *cancellable) G_GNUC_WARN_UNUSED_RESULT;
 FfAnswer *ff_answer_ref (FfAnswer *self);
 void ff_answer_unref (FfAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfAnswer, ff_answer_unref)

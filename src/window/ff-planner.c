@@ -9,6 +9,7 @@ struct _FfPlanner {
   char *data_dir;
   char *job_id;   /* of the last question; NULL: none */
   FfTry tried;    /* of the last question */
+  GCancellable *cancellable; /* of the worker that is out; NULL: none ever was */
   gboolean busy;  /* a worker is out */
   gboolean stale; /* another question came while it was */
   FfAnswer *answer;
@@ -45,7 +46,8 @@ work (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellabl
   const Question *question = task_data;
 
   g_task_return_pointer (
-      task, ff_answer_new (question->data_dir, question->job_id, &question->tried),
+      task,
+      ff_answer_new (question->data_dir, question->job_id, &question->tried, cancellable),
       (GDestroyNotify) ff_answer_unref);
 }
 
@@ -85,9 +87,12 @@ finished (GObject *source, GAsyncResult *result, gpointer user_data)
 static void
 start (FfPlanner *self)
 {
-  g_autoptr (GTask) task = g_task_new (self, NULL, finished, NULL);
+  g_autoptr (GTask) task = NULL;
   Question *question = g_new0 (Question, 1);
 
+  g_clear_object (&self->cancellable);
+  self->cancellable = g_cancellable_new ();
+  task = g_task_new (self, self->cancellable, finished, NULL);
   question->data_dir = g_strdup (self->data_dir);
   question->job_id = g_strdup (self->job_id);
   ff_try_set (&question->tried, &self->tried);
@@ -105,6 +110,7 @@ ff_planner_finalize (GObject *object)
   FfPlanner *self = FF_PLANNER (object);
 
   g_clear_pointer (&self->answer, ff_answer_unref);
+  g_clear_object (&self->cancellable);
   ff_try_clear (&self->tried);
   g_free (self->data_dir);
   g_free (self->job_id);
@@ -159,6 +165,8 @@ ff_planner_ask_try (FfPlanner *self, const char *job_id, const FfTry *tried)
   if (other && self->answer != NULL)
     take_answer (self, NULL);
   self->stale = TRUE;
+  if (self->busy)
+    g_cancellable_cancel (self->cancellable); /* nobody waits for the old answer */
   if (!self->busy && job_id != NULL)
     start (self);
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Plans one job off the main thread, with a read connection of its own. Asked again while it works,
- * it starts anew when it is done: the latest question wins, and what stands on the screen stays
+ * it stops at the next plan and starts anew: the latest question wins, and what stands on the screen stays
  * there until the answer to it has come. */
 #pragma once
 
