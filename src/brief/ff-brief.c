@@ -14,8 +14,11 @@ static const struct {
   FfReader reader;
   FfSheet *(*make) (const FfSheetFacts *facts, const FfDayPlan *plan);
 } makers[] = {
+  { FF_READER_LEAD, ff_lead_sheet },
   { FF_READER_PILOT, ff_pilot_sheet },
   { FF_READER_CAMERA, ff_camera_sheet },
+  { FF_READER_OBSERVER, ff_observer_sheet },
+  { FF_READER_CLIENT, ff_client_sheet },
 };
 
 typedef struct {

@@ -362,13 +362,16 @@ ff_measure_block (const FfSheetBlock *block, PangoContext *context, double width
   FfMeasured *measured = measured_new (width);
   const double side = block->box > 0 ? block->box + PAD : 0;
   const double pad = block->kind == FF_BLOCK_FORM ? block->gap / 2 : 0;
-  const double left = block->inset + side + pad + (block->bar > 0 ? block->bar + PAD : 0);
+  const double picture = block->drawing.draw != NULL ? block->drawing.width + block->gap : 0;
+  const double left = block->inset + side + pad + (block->bar > 0 ? block->bar + PAD : 0) + picture;
   const double top = side + pad + (block->rule_above > 0 ? block->rule_above + 2 : 0);
   double bottom;
 
   measure_columns (measured, block, left, width - side - pad);
   bottom = measure_cells (measured, block, context, top);
   bottom = place_marks (measured, block, top, bottom);
+  if (block->drawing.draw != NULL)
+    bottom = MAX (bottom, top + block->drawing.height);
   measured->height = bottom + side + pad;
   return measured;
 }

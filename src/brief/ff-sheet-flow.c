@@ -56,7 +56,7 @@ can_split (const FfSheetFlow *flow, guint i)
 {
   const FfSheetBlock *block = block_at (flow, i);
 
-  return block->kind == FF_BLOCK_ROW
+  return block->kind == FF_BLOCK_ROW && block->drawing.draw == NULL
          && (block->may_split || i == flow->forced || block_height (flow, i) > flow->height);
 }
 
@@ -409,6 +409,18 @@ draw_form (const FfSheetFlow *flow, cairo_t *cr, const FfPiece *piece)
 }
 
 static void
+draw_drawing (const FfSheetFlow *flow, cairo_t *cr, const FfPiece *piece)
+{
+  const FfSheetBlock *block = block_at (flow, piece->block);
+  const FfDrawing *drawing = &block->drawing;
+
+  cairo_save (cr);
+  cairo_translate (cr, block->inset, piece->y + (block->rule_above > 0 ? block->rule_above + 2 : 0));
+  drawing->draw (cr, drawing->data, drawing->width, drawing->height);
+  cairo_restore (cr);
+}
+
+static void
 draw_box (cairo_t *cr, const FfMeasuredLine *line, double y)
 {
   cairo_set_line_width (cr, FF_STROKE_THICK);
@@ -471,6 +483,8 @@ ff_sheet_flow_draw (const FfSheetFlow *flow, cairo_t *cr, guint page)
       draw_frame (flow, cr, piece);
       if (block_at (flow, piece->block)->kind == FF_BLOCK_FORM)
         draw_form (flow, cr, piece);
+      if (block_at (flow, piece->block)->drawing.draw != NULL)
+        draw_drawing (flow, cr, piece);
       draw_lines (flow, cr, piece);
       draw_marks (flow, cr, piece);
     }

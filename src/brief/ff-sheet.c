@@ -31,6 +31,8 @@ block_free (gpointer data)
   g_free (block->part);
   g_free (block->outline);
   g_ptr_array_unref (block->cells);
+  if (block->drawing.free_data != NULL)
+    block->drawing.free_data (block->drawing.data);
   g_free (block);
 }
 

@@ -4,6 +4,7 @@
  * runs that differ in size and weight. Lengths are points. */
 #pragma once
 
+#include <cairo.h>
 #include <glib.h>
 
 #include "ff-names.h"
@@ -45,6 +46,14 @@ typedef struct {
   GPtrArray *texts; /* FfText */
 } FfCell;
 
+/* A picture on a sheet: drawn into (0, 0) to (width, height) whenever its page is. */
+typedef struct {
+  double width, height;
+  void (*draw) (cairo_t *cr, gconstpointer data, double width, double height);
+  gpointer data;
+  GDestroyNotify free_data; /* may be NULL */
+} FfDrawing;
+
 typedef enum {
   FF_BLOCK_ROW,
   FF_BLOCK_FORM,  /* the cells are the heads of its columns */
@@ -68,6 +77,7 @@ typedef struct {
   gboolean may_split;   /* between lines, when it does not fit */
   int n_rows;           /* of a form; 0: down to the foot of the page */
   double row_height;
+  FfDrawing drawing;    /* stands at the left, the cells beside it; draw NULL: none */
 } FfSheetBlock;
 
 typedef struct {

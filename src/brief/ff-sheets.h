@@ -8,5 +8,11 @@
 
 FfSheet *ff_pilot_sheet (const FfSheetFacts *facts,
                          const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+FfSheet *ff_lead_sheet (const FfSheetFacts *facts,
+                        const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+FfSheet *ff_observer_sheet (const FfSheetFacts *facts,
+                            const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+FfSheet *ff_client_sheet (const FfSheetFacts *facts,
+                          const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 FfSheet *ff_camera_sheet (const FfSheetFacts *facts,
                           const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;

@@ -70,6 +70,14 @@ make_place (void)
   ff_set_text (&place->second_spot, "the bowling green");
   ff_set_text (&place->observer_post, "the sea wall");
   ff_set_text (&place->second_post, "the mill yard (move only when the aircraft is down)");
+  place->second_spot_bearing_deg = 320;
+  place->second_spot_distance_m = 120;
+  place->post_bearing_deg = 75;
+  place->post_distance_m = 110;
+  place->post_faces_deg = 260;
+  place->second_post_bearing_deg = 290;
+  place->second_post_distance_m = 60;
+  place->second_post_faces_deg = 80;
   for (const FfDemoPair *row = ff_demo_hazards; row->first != NULL; row++)
     {
       FfHazard *hazard = ff_hazard_new ();

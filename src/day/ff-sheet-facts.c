@@ -481,6 +481,38 @@ fill_gear (FfSheetFacts *facts, const FfDay *day)
   facts->cards = cards_text (day);
 }
 
+/* What the observer must know of the site and of where the aircraft will be. */
+static void
+fill_site (FfSheetFacts *facts, const FfDay *day)
+{
+  g_autoptr (GString) area = g_string_new (NULL);
+
+  facts->compass = ff_compass_facts (day);
+  facts->observer_post = g_strdup (day->place != NULL ? day->place->observer_post : "");
+  facts->second_post = g_strdup (day->place != NULL ? day->place->second_post : "");
+  facts->distance_limit = g_strdup ("");
+  for (guint i = 0; i < day->shots->len; i++)
+    {
+      const FfShot *shot = g_ptr_array_index (day->shots, i);
+
+      facts->highest_m = MAX (facts->highest_m, MAX (shot->height_from_m, shot->height_to_m));
+      if (*shot->track != '\0')
+        g_string_append_printf (area, "%s%s %s", area->len > 0 ? "; " : "", shot->label,
+                                shot->track);
+    }
+  facts->area = g_string_free (g_steal_pointer (&area), FALSE);
+  for (guint i = 0; i < day->limits->len; i++)
+    {
+      const FfLimit *limit = g_ptr_array_index (day->limits, i);
+
+      if (g_str_equal (limit->kind, "distance") && *facts->distance_limit == '\0')
+        {
+          g_free (facts->distance_limit);
+          facts->distance_limit = bound_text (limit);
+        }
+    }
+}
+
 FfSheetFacts *
 ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
 {
@@ -498,6 +530,7 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
   fill_gear (facts, day);
   facts->light_source = g_strdup_printf (_ ("%s, estimated; not yet checked by a reading"),
                                          ff_name_text (&ff_names_sky, plan->sky));
+  fill_site (facts, day);
   add_crew (facts, day);
   add_limits (facts, day);
   add_shots (facts, day, plan);
@@ -516,7 +549,8 @@ ff_sheet_facts_free (FfSheetFacts *facts)
     &facts->abort_word, &facts->emergency_location, &facts->emergency_phone, &facts->position,
     &facts->takeoff_spot, &facts->second_spot, &facts->hours, &facts->sun_times, &facts->sun_check,
     &facts->wind, &facts->weather, &facts->return_height, &facts->aircraft, &facts->camera,
-    &facts->light_source, &facts->cards,
+    &facts->light_source, &facts->cards, &facts->observer_post, &facts->second_post, &facts->area,
+    &facts->distance_limit,
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
@@ -528,5 +562,6 @@ ff_sheet_facts_free (FfSheetFacts *facts)
   g_ptr_array_unref (facts->events);
   g_ptr_array_unref (facts->shots);
   g_ptr_array_unref (facts->missing);
+  ff_compass_facts_free (facts->compass);
   g_free (facts);
 }

@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "ff-compass-facts.h"
 #include "ff-day.h"
 
 typedef struct {
@@ -56,6 +57,11 @@ typedef struct {
   GPtrArray *events;    /* char*: "17:14 ferry passes" */
   GPtrArray *shots;     /* FfSheetShot, in the order of the list */
   GPtrArray *missing;   /* char*: what must be filled in before the sheet can be trusted */
+  FfCompassFacts *compass;
+  char *observer_post, *second_post;
+  double highest_m;     /* of the shots */
+  char *area;           /* where they go: "over the basin, alongside, out along 060°" */
+  char *distance_limit; /* the crew's own: "at most 130 m", or empty */
 } FfSheetFacts;
 
 FfSheetFacts *ff_sheet_facts (const FfDay *day,

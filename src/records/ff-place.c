@@ -20,6 +20,15 @@ static const FfField place_fields[] = {
   FF_TEXT (FfPlace, second_post, N_ ("second observer post"), FALSE, 500),
   FF_TEXT (FfPlace, emergency_location, N_ ("emergency location"), FALSE, 1000),
   FF_TEXT (FfPlace, emergency_phone, N_ ("emergency telephone"), FALSE, 200),
+  FF_REAL (FfPlace, second_spot_bearing_deg, N_ ("bearing of the second spot"), FALSE, 0, 360),
+  FF_REAL (FfPlace, second_spot_distance_m, N_ ("distance of the second spot"), FALSE, 0, 5000),
+  FF_REAL (FfPlace, post_bearing_deg, N_ ("bearing of the observer post"), FALSE, 0, 360),
+  FF_REAL (FfPlace, post_distance_m, N_ ("distance of the observer post"), FALSE, 0, 5000),
+  FF_REAL (FfPlace, post_faces_deg, N_ ("which way the observer faces"), FALSE, 0, 360),
+  FF_REAL (FfPlace, second_post_bearing_deg, N_ ("bearing of the second post"), FALSE, 0, 360),
+  FF_REAL (FfPlace, second_post_distance_m, N_ ("distance of the second post"), FALSE, 0, 5000),
+  FF_REAL (FfPlace, second_post_faces_deg, N_ ("which way one faces at the second post"), FALSE, 0,
+           360),
 };
 const FfFields ff_place_fields = FF_FIELDS ("place", place_fields);
 

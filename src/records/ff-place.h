@@ -18,6 +18,10 @@ typedef struct {
   char *observer_post, *second_post; /* with when to move, as "only when the aircraft is down" */
   char *emergency_location;          /* text to read to a call handler; empty: must be filled in */
   char *emergency_phone;             /* empty: must be filled in */
+  /* Seen from the take-off spot; NAN: nobody has said. A post's observer faces so. */
+  double second_spot_bearing_deg, second_spot_distance_m;
+  double post_bearing_deg, post_distance_m, post_faces_deg;
+  double second_post_bearing_deg, second_post_distance_m, second_post_faces_deg;
   GPtrArray *hazards;                /* FfHazard */
 } FfPlace;
 

@@ -37,7 +37,9 @@ ff_fixture_empty (void)
           &facts->hours,        &facts->sun_times,    &facts->sun_check,
           &facts->wind,         &facts->weather,      &facts->return_height,
           &facts->aircraft,     &facts->camera,       &facts->light_source,
-          &facts->cards,        &plan->job,           &plan->version };
+          &facts->cards,        &plan->job,           &plan->version,
+          &facts->area,         &facts->observer_post, &facts->second_post,
+          &facts->distance_limit };
   GPtrArray **arrays[]
       = { &facts->crew,   &facts->limits, &facts->hazards,   &facts->events,
           &facts->shots,  &facts->missing, &plan->lines,     &plan->missed,
@@ -333,6 +335,9 @@ ff_fixture_demo (void)
     { &facts->position, "57.2000° N, 4.0000° W" },
     { &facts->takeoff_spot, "slipway car park" },
     { &facts->second_spot, "bowling green" },
+    { &facts->observer_post, "the sea wall" },
+    { &facts->area, "A over the basin; D out along 060°" },
+    { &facts->distance_limit, "at most 130 m" },
     { &facts->hours, "on site 15:00, first off 16:30, all down 19:50, off site 20:30" },
     { &facts->sun_times, "sunrise 06:53, sunset 19:27" },
     { &facts->sun_check, "at 16:30 the sun stands at 239°, 24° high" },

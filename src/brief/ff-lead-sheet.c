@@ -1,0 +1,249 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The crew lead's sheet: the day on the first page, the kit and the weather call on the second. */
+#include <glib/gi18n-lib.h>
+
+#include "ff-civil.h"
+#include "ff-say.h"
+#include "ff-sheets.h"
+
+#define PAGES 2
+
+static void
+add_named (FfSheet *sheet, const char *name, const char *value, double size)
+{
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell;
+
+  ff_cell_text (ff_sheet_block_cell (block, 104), FF_SIZE_BODY, FALSE, name);
+  cell = ff_sheet_block_cell (block, -1);
+  ff_cell_text (cell, size, size > FF_SIZE_BODY, value);
+  if (*value == '\0')
+    cell->write_on = 100;
+  block->on_baseline = TRUE;
+}
+
+static void
+add_cautions (FfSheet *sheet, const FfSheetFacts *facts)
+{
+  g_autofree char *missing = ff_say_sentences (facts->missing);
+
+  if (*missing != '\0')
+    ff_sheet_caution (sheet, FF_CAUTION_CAUTION, missing);
+}
+
+static void
+add_times (FfSheet *sheet, const FfSheetFacts *facts)
+{
+  g_autofree char *events = ff_say_all (facts->events, "  ·  ");
+
+  ff_sheet_begin_part (sheet, _ ("the day"));
+  ff_sheet_heading (sheet, _ ("The day"));
+  add_named (sheet, _ ("hours"), facts->hours, FF_SIZE_LINE);
+  add_named (sheet, _ ("sun"), facts->sun_times, FF_SIZE_LINE);
+  if (*events != '\0')
+    add_named (sheet, _ ("events"), events, FF_SIZE_CAMERA);
+  add_named (sheet, _ ("client"), facts->client, FF_SIZE_CAMERA);
+  add_named (sheet, _ ("place"), facts->place, FF_SIZE_BODY);
+  add_named (sheet, _ ("hospital"), "", FF_SIZE_BODY);
+  add_named (sheet, _ ("parking, power"), "", FF_SIZE_BODY);
+}
+
+/* "A B C" */
+static char *
+shots_of (const FfPlanLine *line)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  guint i;
+
+  for (i = 0; i < line->takes->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? " " : "",
+                            ((const FfPlanTake *) g_ptr_array_index (line->takes, i))->shot);
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static void
+add_cell (FfSheetBlock *block, double width, double size, gboolean bold, const char *text)
+{
+  ff_cell_text (ff_sheet_block_cell (block, width), size, bold, text);
+}
+
+/* One line each: what the lead keeps time by. */
+static void
+add_sorties (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+{
+  guint i;
+
+  ff_sheet_begin_part (sheet, _ ("sorties"));
+  ff_sheet_heading (sheet, _ ("Sorties"));
+  if (plan->lines->len == 0)
+    ff_sheet_paragraph (sheet, FF_SIZE_CAMERA, _ ("No sortie is planned."));
+  for (i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+      g_autofree char *number = g_strdup_printf ("%d", line->line);
+      g_autofree char *off = ff_instant_clock ((double) line->off_by, facts->zone);
+      g_autofree char *land = ff_instant_clock ((double) line->land_by, facts->zone);
+      g_autofree char *span = g_strdup_printf (_ ("%s, land by %s"), off, land);
+      g_autofree char *battery = g_strdup_printf (_ ("battery %s"), line->battery);
+      g_autofree char *stops = ff_say_stops (line);
+      g_autofree char *shots = shots_of (line);
+      FfSheetBlock *block = ff_sheet_row (sheet);
+
+      add_cell (block, 24, FF_SIZE_LINE, TRUE, number);
+      add_cell (block, 170, FF_SIZE_LINE, TRUE, span);
+      add_cell (block, 92, FF_SIZE_CAMERA, FALSE, battery);
+      add_cell (block, 84, FF_SIZE_CAMERA, FALSE, stops);
+      add_cell (block, -1, FF_SIZE_CAMERA, TRUE, shots);
+      block->on_baseline = TRUE;
+    }
+}
+
+static void
+add_missed (FfSheet *sheet, const FfDayPlan *plan)
+{
+  guint i;
+
+  for (i = 0; i < plan->missed->len; i++)
+    {
+      const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
+      g_autofree char *text
+          = g_strdup_printf (_ ("Not flown: %s %s. %s"), miss->shot, miss->title, miss->reason);
+      FfSheetBlock *block = ff_sheet_paragraph (sheet, FF_SIZE_BODY, text);
+
+      block->bar = FF_STROKE_BAR;
+    }
+}
+
+/* A promise has a person: a charge that nobody attends is none. */
+static void
+add_charges (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+{
+  guint i;
+
+  if (plan->charges->len == 0)
+    return;
+  ff_sheet_begin_part (sheet, _ ("charge promises"));
+  ff_sheet_heading (sheet, _ ("Charge promises"));
+  for (i = 0; i < plan->charges->len; i++)
+    {
+      const FfPlanCharge *charge = g_ptr_array_index (plan->charges, i);
+      g_autofree char *in = ff_instant_clock ((double) charge->charge_from, facts->zone);
+      g_autofree char *ready = ff_instant_clock ((double) charge->ready_at, facts->zone);
+      g_autofree char *text
+          = g_strdup_printf (_ ("Battery %s on the charger %s, ready %s; at the charger: %s"),
+                             charge->battery, in, ready, charge->attended_by);
+
+      ff_sheet_paragraph (sheet, FF_SIZE_CAMERA, text);
+    }
+}
+
+static void
+add_crew (FfSheet *sheet, const FfSheetFacts *facts)
+{
+  guint i;
+
+  ff_sheet_begin_part (sheet, _ ("crew"));
+  ff_sheet_heading (sheet, _ ("Crew"));
+  for (i = 0; i < facts->crew->len; i++)
+    {
+      const FfSheetMember *member = g_ptr_array_index (facts->crew, i);
+      FfSheetBlock *block = ff_sheet_row (sheet);
+      FfCell *cell;
+
+      add_cell (block, 110, FF_SIZE_BODY, FALSE, ff_name_text (&ff_names_role, (int) member->role));
+      add_cell (block, -2, FF_SIZE_CAMERA, TRUE, member->name);
+      cell = ff_sheet_block_cell (block, -2);
+      ff_cell_text (cell, FF_SIZE_BODY, FALSE, member->phone);
+      if (*member->phone == '\0')
+        cell->write_on = 80;
+      block->on_baseline = TRUE;
+    }
+}
+
+static void
+add_limits (FfSheet *sheet, const FfSheetFacts *facts)
+{
+  FfSheetBlock *block = NULL;
+  guint i;
+
+  ff_sheet_begin_part (sheet, _ ("limits"));
+  ff_sheet_heading (sheet, _ ("Limits, as the crew entered them"));
+  if (facts->limits->len == 0)
+    ff_sheet_paragraph (sheet, FF_SIZE_BODY, _ ("No limit is entered. The pilot sets them."));
+  for (i = 0; i < facts->limits->len; i++)
+    {
+      const FfSheetLimit *limit = g_ptr_array_index (facts->limits, i);
+      FfCell *cell;
+
+      if (i % 2 == 0)
+        block = ff_sheet_row (sheet);
+      cell = ff_sheet_block_cell (block, -1);
+      ff_cell_text (cell, FF_SIZE_BODY, FALSE, limit->text);
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+      ff_cell_more (cell, FF_SIZE_BODY, TRUE, limit->bound);
+    }
+}
+
+static void
+add_kit (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+{
+  g_autofree char *needed = ff_say_all (plan->bag_needed, ", ");
+  g_autofree char *in_case = ff_say_all (plan->bag_in_case, ", ");
+
+  ff_sheet_begin_part (sheet, _ ("the kit"));
+  ff_sheet_heading (sheet, _ ("The kit"));
+  add_named (sheet, _ ("filters needed"), needed, FF_SIZE_CAMERA);
+  add_named (sheet, _ ("in case of cloud"), *in_case != '\0' ? in_case : _ ("none"), FF_SIZE_CAMERA);
+  add_named (sheet, _ ("cards"), facts->cards, FF_SIZE_BODY);
+  add_named (sheet, _ ("open defects"), "", FF_SIZE_BODY);
+}
+
+static FfSheetBlock *
+add_form (FfSheet *sheet, const char *heading, const char *const *heads, const double *widths, int rows)
+{
+  FfSheetBlock *block;
+  guint i;
+
+  ff_sheet_begin_part (sheet, heading);
+  ff_sheet_heading (sheet, heading);
+  block = ff_sheet_form (sheet, rows);
+  for (i = 0; heads[i] != NULL; i++)
+    ff_cell_text (ff_sheet_block_cell (block, widths[i]), FF_SIZE_LABEL, FALSE, _ (heads[i]));
+  return block;
+}
+
+static void
+add_forms (FfSheet *sheet)
+{
+  static const char *const cases[] = { N_ ("case"), N_ ("out"), N_ ("on the ground"),
+                                       N_ ("at base"), N_ ("what is missing"), NULL };
+  static const double case_widths[] = { 56, 72, 92, 72, -1 };
+  static const char *const calls[] = { N_ ("time"), N_ ("mean"), N_ ("gust"), N_ ("decision"),
+                                       N_ ("by"), NULL };
+  static const double call_widths[] = { 64, 64, 64, -1, 56 };
+  static const char *const changes[] = { N_ ("no."), N_ ("what changes"), N_ ("time"),
+                                         N_ ("initials"), NULL };
+  static const double change_widths[] = { 28, -1, 56, 56 };
+
+  add_form (sheet, _ ("Count by case"), cases, case_widths, 3);
+  add_form (sheet, _ ("Weather call"), calls, call_widths, 3);
+  add_form (sheet, _ ("Amendments, as read out"), changes, change_widths, 3);
+}
+
+FfSheet *
+ff_lead_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
+{
+  FfSheet *sheet = ff_sheet_new (FF_READER_LEAD, _ ("Crew lead"), PAGES);
+
+  add_cautions (sheet, facts);
+  add_times (sheet, facts);
+  add_sorties (sheet, facts, plan);
+  add_missed (sheet, plan);
+  add_charges (sheet, facts, plan);
+  add_crew (sheet, facts);
+  ff_sheet_to_last_page (sheet);
+  add_kit (sheet, facts, plan);
+  add_limits (sheet, facts);
+  add_forms (sheet);
+  return sheet;
+}
