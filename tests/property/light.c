@@ -8,6 +8,7 @@
 #include "ff-exposure.h"
 #include "ff-filter.h"
 #include "ff-scale.h"
+#include "ff-sun.h"
 
 #define ROUNDS 2000
 
@@ -229,6 +230,51 @@ test_daylight_is_continuous (void **state)
         }
 }
 
+/* A day at a random place, from the sun's highest on: minute by minute the light never rises, on the
+ * ground or straight down under any sky, nor with the sun behind the camera. */
+static void
+check_afternoon (FfTestRandom *random)
+{
+  const FfSite site = { ff_test_random (random, -66, 66), ff_test_random (random, -180, 180), 0 };
+  const double from = 1798761600 + 86400.0 * ff_test_random_int (random, 0, 364); /* 2027 */
+  const FfSky sky = (FfSky) ff_test_random_int (random, FF_SKY_CLEAR, FF_SKY_DARK);
+  FfDaylightQuery down = { .sky = sky, .view = FF_VIEW_DOWN };
+  FfDaylightQuery front = { .sky = sky, .view = FF_VIEW_OBLIQUE, .from_sun_deg = 180 };
+  double before_down = INFINITY, before_front = INFINITY, noon = from;
+  FfSunTrack track;
+
+  ff_sun_track_init (&track, from, from + 2 * 86400, &site);
+  while (ff_sun_track_hour_angle_deg (&track, noon) < 0
+         || ff_sun_track_hour_angle_deg (&track, noon) > 0.25)
+    noon += 60;
+  /* The sun's own motion puts its highest a little off the meridian, near the poles most. */
+  for (double at = noon + 300; ff_sun_track_hour_angle_deg (&track, at) > 0; at += 60)
+    {
+      FfDaylight light;
+
+      down.sun_altitude_deg = front.sun_altitude_deg = ff_sun_track_altitude_deg (&track, at);
+      if (down.sun_altitude_deg < -18)
+        return;
+      ff_daylight (&down, &light);
+      if (light.ev100 > before_down + 0.01)
+        fail_msg ("sky %d: brighter at %.2f° after noon", (int) sky, down.sun_altitude_deg);
+      before_down = MIN (before_down, light.ev100);
+      ff_daylight (&front, &light);
+      if (light.ev100 > before_front + 0.05)
+        fail_msg ("sky %d, front: brighter at %.2f°", (int) sky, down.sun_altitude_deg);
+      before_front = MIN (before_front, light.ev100);
+    }
+}
+
+static void
+test_light_never_rises_after_noon (void **state)
+{
+  FfTestRandom random = { 12 };
+
+  for (int i = 0; i < 200; i++)
+    check_afternoon (&random);
+}
+
 /* A thicker sky is darker; turning from front to back light never gains; the spread holds the
  * level. */
 static void
@@ -290,6 +336,7 @@ main (void)
     cmocka_unit_test (test_filter_labels_of_noise),
     cmocka_unit_test (test_daylight_rises_with_the_sun),
     cmocka_unit_test (test_daylight_is_continuous),
+    cmocka_unit_test (test_light_never_rises_after_noon),
     cmocka_unit_test (test_daylight_order),
     cmocka_unit_test (test_bearing_differences),
   };

@@ -25,40 +25,72 @@ test_gnu_units (void **state)
   assert_close (ff_exposure_ev (1, 1), 0, 0);
 }
 
-/* L = 2^(EV - 3) cd/m2 and E = 2.5 2^EV lx are exact powers of two; encyclopedia article "Exposure
+/* The last column is what meters with K = 14 take for the same EV: outside of the range that ISO 2720
+ * recommends, 10.6 to 13.4, so that K is stated with every luminance.
+ * L = 2^(EV - 3) cd/m2 and E = 2.5 2^EV lx are exact powers of two; encyclopedia article "Exposure
  * value", "EV as a measure of luminance and illuminance". */
 static void
 test_luminance_and_illuminance (void **state)
 {
   static const struct {
-    double ev100, cdm2, lux;
+    double ev100, cdm2, lux, cdm2_14;
   } cases[] = {
-    { -6, 0.001953125, 0.0390625 },
-    { -4, 0.0078125, 0.15625 },
-    { -2, 0.03125, 0.625 },
-    { 0, 0.125, 2.5 },
-    { 2, 0.5, 10 },
-    { 4, 2, 40 },
-    { 5, 4, 80 },
-    { 7, 16, 320 },
-    { 8, 32, 640 },
-    { 9, 64, 1280 },
-    { 10, 128, 2560 },
-    { 11, 256, 5120 },
-    { 12, 512, 10240 },
-    { 13, 1024, 20480 },
-    { 14, 2048, 40960 },
-    { 15, 4096, 81920 },
-    { 16, 8192, 163840 },
-    { 18, 32768, 655360 },
+    { -6, 0.001953125, 0.0390625, 0.0021875 },
+    { -4, 0.0078125, 0.15625, 0.00875 },
+    { -2, 0.03125, 0.625, 0.035 },
+    { 0, 0.125, 2.5, 0.14 },
+    { 2, 0.5, 10, 0.56 },
+    { 4, 2, 40, 2.24 },
+    { 5, 4, 80, 4.48 },
+    { 7, 16, 320, 17.92 },
+    { 8, 32, 640, 35.84 },
+    { 9, 64, 1280, 71.68 },
+    { 10, 128, 2560, 143.36 },
+    { 11, 256, 5120, 286.72 },
+    { 12, 512, 10240, 573.44 },
+    { 13, 1024, 20480, 1146.88 },
+    { 14, 2048, 40960, 2293.76 },
+    { 15, 4096, 81920, 4587.52 },
+    { 16, 8192, 163840, 9175.04 },
+    { 18, 32768, 655360, 36700.16 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       assert_close (ff_exposure_luminance (cases[i].ev100), cases[i].cdm2, 0);
+      assert_close (ff_exposure_luminance (cases[i].ev100) / cases[i].cdm2_14 * 14, FF_METER_K,
+                    1e-12);
       assert_close (ff_exposure_illuminance (cases[i].ev100), cases[i].lux, 0);
       assert_close (ff_exposure_ev100_of_lux (cases[i].lux), cases[i].ev100, 0);
     }
+}
+
+/* Moon disc 2500, average clear and overcast sky 8000 and 2000 cd/m2: IES Lighting Handbook 1993,
+ * quoted by GNU units; EV from L = K 2^EV / 100. */
+static void
+test_ev_of_luminance (void **state)
+{
+  assert_close (ff_exposure_luminance (14.2877) / 2500, 1, 1e-4);
+  assert_close (ff_exposure_luminance (15.9658) / 8000, 1, 1e-4);
+  assert_close (ff_exposure_luminance (13.9658) / 2000, 1, 1e-4);
+}
+
+/* Solar noon by the IES model (J. IES 13(4), 1984): klx worked from its equations for five days and
+ * places under its three skies, and their EV at ISO 100. */
+static void
+test_ev_of_ies_noons (void **state)
+{
+  static const struct {
+    double klx, ev100;
+  } cases[] = {
+    { 110.886, 15.437 }, { 94.722, 15.209 }, { 20.430, 12.996 }, { 88.588, 15.113 },
+    { 68.790, 14.748 },  { 16.292, 12.670 }, { 47.999, 14.229 }, { 30.268, 13.564 },
+    { 9.691, 11.920 },   { 100.577, 15.296 }, { 83.377, 15.025 }, { 18.746, 12.872 },
+    { 22.941, 13.164 },  { 12.990, 12.343 }, { 5.580, 11.124 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    assert_close (ff_exposure_ev100_of_lux (cases[i].klx * 1e3), cases[i].ev100, 1e-3);
 }
 
 /* Clear-sky sun 100 klx and overcast 10 klx: IES Lighting Handbook 1993, quoted by GNU units. */
@@ -126,6 +158,12 @@ test_f16_rule (void **state)
       assert_close (ff_exposure_ev100 (f_number, 1.0 / 100, 100), cases[i].ev100, 5e-4);
       assert_close (ff_exposure_ev100 (f_number, 1.0 / 400, 400), cases[i].ev100, 5e-4);
     }
+  /* The same with the numbers as engraved: less by what rounding the label loses. */
+  assert_close (ff_exposure_ev100 (22, 1.0 / 100, 100), 15.563, 5e-4);
+  assert_close (ff_exposure_ev100 (11, 1.0 / 100, 100), 13.563, 5e-4);
+  assert_close (ff_exposure_ev100 (8, 1.0 / 100, 100), 12.644, 5e-4);
+  assert_close (ff_exposure_ev100 (5.6, 1.0 / 100, 100), 11.615, 5e-4);
+  assert_close (ff_exposure_ev100 (4, 1.0 / 100, 100), 10.644, 5e-4);
   assert_close (ff_exposure_ev100 (16, 1.0 / 125, 100), 14.966, 5e-4);
   assert_close (ff_exposure_ev100 (16, 1.0 / 128, 100), 15, 1e-12);
 }
@@ -366,6 +404,8 @@ main (void)
     cmocka_unit_test (test_gnu_units),
     cmocka_unit_test (test_luminance_and_illuminance),
     cmocka_unit_test (test_ev_of_lux),
+    cmocka_unit_test (test_ev_of_luminance),
+    cmocka_unit_test (test_ev_of_ies_noons),
     cmocka_unit_test (test_sv),
     cmocka_unit_test (test_written_numbers_are_not_whole_stops),
     cmocka_unit_test (test_f16_rule),

@@ -122,6 +122,29 @@ test_stacks (void **state)
   assert_close (stops_of ("ND64") + stops_of ("ND1000"), 15.966, 5e-4);
 }
 
+/* A polariser "reduces light about 2.5 times", a printed range is 2.3 to 2.8 (US Army subcourse SS0512,
+ * paragraph 11; a printed listing); filter factor 1 1/2 is "about 2/3 stop", factor 8 is 3 stops (US
+ * Army subcourse SS0508; "Filter factor" as reprinted). */
+static void
+test_factors_of_other_glass (void **state)
+{
+  static const struct {
+    double factor, stops, tolerance;
+  } cases[] = {
+    { 2.5, 1.322, 5e-4 }, { 2.3, 1.202, 5e-4 },     { 2.8, 1.485, 5e-4 },
+    { 1.5, 0.585, 5e-4 }, { 1.5, 2.0 / 3, 0.0825 }, { 8, 3, 0 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      double least = ff_filter_factor (cases[i].stops - cases[i].tolerance - 1e-12);
+      double most = ff_filter_factor (cases[i].stops + cases[i].tolerance + 1e-12);
+
+      assert_true (least <= cases[i].factor && cases[i].factor <= most);
+    }
+  assert_close (stops_of ("ND8"), 3, 0);
+}
+
 /* What ten stops make of a shutter time. ND1000 is not ten stops. */
 static void
 test_times_behind_filters (void **state)
@@ -138,7 +161,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_factor_labels),        cmocka_unit_test (test_density_labels),
     cmocka_unit_test (test_textbook_thirds),      cmocka_unit_test (test_stacks),
-    cmocka_unit_test (test_times_behind_filters),
+    cmocka_unit_test (test_times_behind_filters), cmocka_unit_test (test_factors_of_other_glass),
   };
 
   return cmocka_run_group_tests_name ("published filters", tests, NULL, NULL);
