@@ -10,6 +10,7 @@ typedef enum {
   FF_NEWS_JOBS = 1 << 0,
   FF_NEWS_ITEMS = 1 << 1,
   FF_NEWS_JOB = 1 << 2,
+  FF_NEWS_COUNT = 1 << 3, /* no plan follows from what was counted */
 } FfKeeperNews;
 
 FfUndo *ff_keeper_get_undo (FfKeeper *self);

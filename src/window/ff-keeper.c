@@ -239,7 +239,8 @@ ff_keeper_announce (FfKeeper *self, FfKeeperNews news)
     read_items (self);
   if (news & FF_NEWS_JOB)
     read_job (self);
-  ff_planner_ask (self->planner, self->job_id);
+  if (news != FF_NEWS_COUNT)
+    ff_planner_ask (self->planner, self->job_id);
   g_object_ref (self);
   if (news & FF_NEWS_JOBS)
     g_signal_emit (self, signals[JOBS_CHANGED], 0);

@@ -15,11 +15,13 @@
 #include <gio/gio.h>
 
 #include "ff-answer.h"
+#include "ff-charge-watch.h"
 #include "ff-chart-facts.h"
 #include "ff-crew.h"
 #include "ff-day.h"
 #include "ff-item.h"
 #include "ff-job.h"
+#include "ff-pack-list.h"
 #include "ff-place.h"
 #include "ff-reading.h"
 #include "ff-shot.h"
@@ -123,6 +125,19 @@ gboolean ff_keeper_drop_reading (FfKeeper *self,
                                  const char *id,
                                  const char *why,
                                  GError **error);
+
+/* Counts an item of the pack list of the open job; `condition` may be NULL. What was counted is
+ * kept: undo appends the mark that `entry` had before. No signal but "undo-changed": the pack list
+ * is not held here. */
+gboolean ff_keeper_count (FfKeeper *self,
+                          const FfPackEntry *entry,
+                          FfPackStage stage,
+                          FfPackMark mark,
+                          const char *condition,
+                          GError **error);
+
+/* Who attends the charger before the open job, all watches (FfWatch) as one. */
+gboolean ff_keeper_save_watches (FfKeeper *self, GPtrArray *watches, GError **error);
 
 /* Who holds a role in the open job. */
 gboolean ff_keeper_add_crew (FfKeeper *self,
