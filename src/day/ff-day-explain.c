@@ -85,6 +85,7 @@ ff_day_explain_take (const FfDay *day,
   if (shot == NULL || item == NULL || !ff_day_camera_range (item, &camera, NULL)
       || !ff_day_want (shot, &want, NULL))
     return NULL;
+  ff_day_fit_want (item, &want);
   ff_day_explain_light (day, shot, plan->sky, take->from, &query);
   query.camera = &camera;
   query.want = &want;

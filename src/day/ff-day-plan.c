@@ -133,6 +133,21 @@ count_up (FfDayPlan *plan, const FfSortiePlan *sorties)
   plan->batteries_used = (int) g_hash_table_size (batteries);
 }
 
+/* Shots at a frame rate that the camera lacks: planned, because the rates may be out of date. */
+static void
+add_rate_clashes (FfDayPlan *plan, const FfDayProblem *problem)
+{
+  for (guint i = 0; i < problem->records->len; i++)
+    {
+      char *caution = ff_day_rate_caution (problem->day, g_ptr_array_index (problem->records, i));
+
+      if (*caution != '\0')
+        g_ptr_array_add (plan->clashes, caution);
+      else
+        g_free (caution);
+    }
+}
+
 FfDayPlan *
 ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
 {
@@ -157,6 +172,7 @@ ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
     g_ptr_array_add (plan->clashes,
                      g_strdup (_ ("No neutral-density filter is at hand: shots that need one are "
                                   "not flown or run at a narrow shutter.")));
+  add_rate_clashes (plan, problem);
   read_misses (plan, problem, sorties);
   read_charges (plan, problem, sorties);
   count_up (plan, sorties);

@@ -51,6 +51,13 @@ gboolean ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GE
 /* A shot as what it wants. Error: FF_ERROR_INPUT. */
 gboolean ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error);
 
+/* Cuts what a shot wants to the shutter angles that the camera has. */
+void ff_day_fit_want (const FfItem *camera, FfWant *want);
+
+/* That the camera lacks the frame rate of a shot, as a sentence; empty: it has it, or its rates are
+ * not entered. */
+char *ff_day_rate_caution (const FfDay *day, const FfShot *shot);
+
 /* What the readings teach, once date, place and readings are there. */
 void ff_day_learn (FfDay *day);
 

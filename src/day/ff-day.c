@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-item-camera.h"
+#include "ff-number.h"
 #include "ff-reading.h"
 #include "ff-scale.h"
 
@@ -217,10 +219,27 @@ read_bases (const FfItem *camera, FfCameraRange *range, GError **error)
   return TRUE;
 }
 
+/* The exact value of an aperture as written; 0: there is none. */
+static double
+exact_or_none (double written)
+{
+  g_autofree char *text = ff_number_format (written, 2);
+  double read, exact = 0;
+
+  if (isfinite (written))
+    ff_aperture_parse ("", text, &read, &exact, NULL);
+  return exact;
+}
+
 gboolean
 ff_day_camera_range (const FfItem *camera, FfCameraRange *ret_range, GError **error)
 {
-  FfCameraRange range = { .pitch_um = isfinite (camera->pitch_um) ? camera->pitch_um : 0 };
+  FfCameraRange range = {
+    .iso_whole = camera->iso_steps == FF_ISO_STOPS,
+    .pitch_um = isfinite (camera->pitch_um) ? camera->pitch_um : 0,
+    .sharp_from = exact_or_none (camera->sharp_from),
+    .sharp_to = exact_or_none (camera->sharp_to),
+  };
 
   if (!read_apertures (camera, &range, error) || !read_bases (camera, &range, error)
       || !read_iso (camera->label, camera->iso_low, &range.iso_low, error)
@@ -260,6 +279,35 @@ ff_day_want (const FfShot *shot, FfWant *ret_want, GError **error)
     }
   *ret_want = want;
   return TRUE;
+}
+
+/* A camera that is set by angle has only the angles it has. */
+void
+ff_day_fit_want (const FfItem *camera, FfWant *want)
+{
+  gboolean moves = want->intent == FF_INTENT_VIDEO || want->intent == FF_INTENT_SLOW;
+  double low = isfinite (camera->angle_low_deg) ? camera->angle_low_deg : 0;
+  double high = isfinite (camera->angle_high_deg) ? camera->angle_high_deg : 360;
+
+  if (camera->shutter_by != FF_SHUTTER_BY_ANGLE || !moves)
+    return;
+  want->angle_deg = CLAMP (want->angle_deg, low, high);
+  want->angle_from_deg = CLAMP (want->angle_from_deg, low, high);
+  want->angle_to_deg = CLAMP (want->angle_to_deg, low, high);
+}
+
+char *
+ff_day_rate_caution (const FfDay *day, const FfShot *shot)
+{
+  const FfItem *camera = ff_day_camera (day);
+  gboolean moves = shot->intent == FF_INTENT_VIDEO || shot->intent == FF_INTENT_SLOW;
+  g_autofree char *rate = ff_number_format (shot->fps, 3);
+
+  if (camera == NULL || !moves || !(shot->fps > 0) || ff_item_has_frame_rate (camera, shot->fps))
+    return g_strdup ("");
+  /* Translators: label of a shot, its frames a second; label of the camera, those that it has. */
+  return g_strdup_printf (_ ("%s wants %s frames a second, which %s does not have: %s."),
+                          shot->label, rate, camera->label, camera->frame_rates);
 }
 
 /* ---- Sun and light ---- */

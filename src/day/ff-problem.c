@@ -159,6 +159,18 @@ ff_day_shot_weight (const FfShot *shot)
   return (shot->most_wanted ? 2 : 1) * ff_prices_default.not_flown;
 }
 
+/* The narrowest angle of a sortie's own is none that the camera lacks. */
+static gboolean
+check_want (const FfDayProblem *self, FfSortieShot *shot, GError **error)
+{
+  const FfItem *camera = ff_day_camera (self->day);
+
+  ff_day_fit_want (camera, &shot->want);
+  if (camera->shutter_by == FF_SHUTTER_BY_ANGLE && camera->angle_low_deg > NARROWEST_ANGLE_DEG)
+    shot->own_from_angle_deg = camera->angle_low_deg;
+  return ff_advise_check (&self->camera, &shot->want, error);
+}
+
 static gboolean
 add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError **error)
 {
@@ -176,7 +188,7 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
       || !ff_day_moved_window (change, record, &from, &to, error)
       || !ff_day_instant (self->day, from, record->label, &shot.window_from, error)
       || !ff_day_instant (self->day, to, record->label, &shot.window_to, error)
-      || !ff_advise_check (&self->camera, &shot.want, error))
+      || !check_want (self, &shot, error))
     {
       g_prefix_error (error, _ ("shot %s: "), record->label);
       return FALSE;

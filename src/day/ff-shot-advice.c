@@ -95,6 +95,8 @@ ff_day_shot_moment (const FfDay *day, const FfShot *shot, gint64 at, FfShotMomen
   FfWant want;
   gboolean known = read_camera (day, &camera, NULL) && ff_day_want (shot, &want, NULL);
 
+  if (known)
+    ff_day_fit_want (ff_day_camera (day), &want);
   look (day, shot, known ? &camera : NULL, &want, at, ret_moment);
 }
 
@@ -278,6 +280,15 @@ add_caution (FfShotAdvice *advice, const FfShot *shot)
 }
 
 static void
+add_rate_caution (FfShotAdvice *advice, const FfDay *day, const FfShot *shot)
+{
+  g_autofree char *caution = ff_day_rate_caution (day, shot);
+
+  if (caution[0] != '\0')
+    g_ptr_array_add (advice->remarks, g_steal_pointer (&caution));
+}
+
+static void
 look_over (FfShotAdvice *advice, const FfShotQuestion *question, const FfCameraRange *camera)
 {
   const FfShotQuestion *q = question;
@@ -291,6 +302,7 @@ look_over (FfShotAdvice *advice, const FfShotQuestion *question, const FfCameraR
   advice->light = ff_shot_words_light (q, advice);
   advice->need = ff_shot_words_need (q, advice);
   add_caution (advice, q->shot);
+  add_rate_caution (advice, q->day, q->shot);
 }
 
 static FfShotAdvice *
@@ -318,8 +330,12 @@ ff_day_shot_advice (const FfDay *day, const FfShot *shot, gint64 at, GError **er
     return NULL;
   question.at = at >= question.from && at <= question.to ? at : question.from;
   known = read_camera (day, &question.camera, &problem)
-          && ff_day_want (shot, &question.want, &problem)
-          && ff_advise_check (&question.camera, &question.want, &problem);
+          && ff_day_want (shot, &question.want, &problem);
+  if (known)
+    {
+      ff_day_fit_want (ff_day_camera (day), &question.want);
+      known = ff_advise_check (&question.camera, &question.want, &problem);
+    }
   advice = advice_new ();
   question.filters = g_array_new (FALSE, FALSE, sizeof (FfAdviseFilter));
   question.items = g_ptr_array_new ();

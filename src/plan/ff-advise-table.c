@@ -11,6 +11,8 @@
 /* Relative slack at the ends of a span: 1/250 s at 100 frames is 144 degrees, not just below. */
 #define SLACK 1e-9
 
+#define THIRDS 3 /* steps of a scale in a stop */
+
 double
 ff_advise_shutter_s (const FfCameraRange *camera, guint step)
 {
@@ -105,6 +107,17 @@ ff_advise_sharp_to (const FfCameraRange *camera)
   return camera->pitch_um > 0 ? ff_depth_sharp_to (camera->pitch_um) : INFINITY;
 }
 
+double
+ff_advise_soft_stops (const FfCameraRange *camera, double f_number)
+{
+  double beyond = ff_exposure_av (f_number) - ff_exposure_av (ff_advise_sharp_to (camera));
+  double before = camera->sharp_from > 0
+                      ? ff_exposure_av (camera->sharp_from) - ff_exposure_av (f_number)
+                      : 0;
+
+  return fmax (fmax (beyond, before), 0);
+}
+
 static double
 shutter_price (const FfWant *want, const FfPrices *prices, double seconds)
 {
@@ -193,6 +206,8 @@ fill_isos (FfAdviseTable *table,
     {
       double written = ff_scale_written (FF_SCALE_ISO, step);
 
+      if (camera->iso_whole && (step - ff_advise_base_at (camera, step)) % THIRDS != 0)
+        continue;
       table->isos[table->n_isos++]
           = (FfIsoOption) { step, written, ff_exposure_sv (written) - ff_exposure_sv (100),
                             iso_price (camera, prices, step, written) };
@@ -221,12 +236,11 @@ fill_apertures (FfAdviseTable *table,
   gboolean held = want->hold_aperture > 0;
   guint first = held ? held_aperture (camera, want->hold_aperture) : 0;
   guint last = held ? first + 1 : MIN (camera->n_apertures, FF_MAX_APERTURES);
-  double sharp_av = ff_exposure_av (ff_advise_sharp_to (camera));
 
   for (guint i = first; i < last; i++)
     {
       double av = ff_exposure_av (camera->apertures[i].exact);
-      double beyond = fmax (av - sharp_av, 0);
+      double beyond = ff_advise_soft_stops (camera, camera->apertures[i].exact);
 
       table->apertures[table->n_apertures++]
           = (FfApertureOption) { camera->apertures[i], av, prices->aperture_half * beyond / 0.5 };

@@ -62,4 +62,7 @@ guint ff_advise_base_at (const FfCameraRange *camera, guint iso);
 /* The last sharp f-number of the camera; infinite where none is known. */
 double ff_advise_sharp_to (const FfCameraRange *camera);
 
+/* How far an aperture lies outside the sharp ones, in stops; 0: it is one of them. */
+double ff_advise_soft_stops (const FfCameraRange *camera, double f_number);
+
 double ff_advise_shutter_s (const FfCameraRange *camera, guint step);

@@ -27,7 +27,9 @@ typedef struct {
   guint n_bases;
   guint shutter_fast, shutter_slow; /* steps of FF_SCALE_SHUTTER, fast <= slow */
   gboolean thirds_exact;           /* shutter labels stand for 2^(k/3) s instead of themselves */
+  gboolean iso_whole;              /* ISO goes in whole stops from its bases, not in thirds */
   double pitch_um;                 /* 0: not known */
+  double sharp_from;               /* first sharp f-number; 0: the widest */
   double sharp_to;                 /* last sharp f-number; 0: where the Airy disk (550 nm)
                                       reaches two pixels, or none without a pitch */
 } FfCameraRange;
@@ -60,6 +62,7 @@ typedef enum {
   FF_REMARK_ISO,           /* a: ISO, b: base */
   FF_REMARK_SECOND_BASE,   /* a: ISO */
   FF_REMARK_DIFFRACTION,   /* a: Airy disk, b: pixel pitch, both in micrometres */
+  FF_REMARK_SOFT,          /* a: f-number, b: the widest sharp one */
   FF_REMARK_LONGEST_FRAME, /* a: longest frame in s, b: without the filter */
   FF_REMARK_FRAME_AT_BASE, /* a: longest frame in s, were the ISO at its base; b: that base */
   FF_REMARK_BLUR,          /* a: blur in pixels, b: limit */

@@ -85,15 +85,11 @@ price_stills (const FfPrices *prices,
   parts[FF_PART_SHUTTER] += prices->slow_stop * (slow - raised);
 }
 
-/* Diffraction: price per half stop beyond the last sharp aperture. */
+/* Price per half stop outside the sharp apertures. */
 static double
 price_of_aperture (const FfPrices *prices, const FfCameraRange *camera, double f_number)
 {
-  double sharp_to = ff_advise_sharp_to (camera);
-
-  if (f_number <= sharp_to)
-    return 0;
-  return prices->aperture_half * 2 * (2 * log2 (f_number / sharp_to));
+  return prices->aperture_half * 2 * ff_advise_soft_stops (camera, f_number);
 }
 
 double

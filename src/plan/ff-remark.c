@@ -61,6 +61,8 @@ remark_aperture (FfChoice *choice, const FfCameraRange *camera)
 
   if (f_number > ff_advise_sharp_to (camera) * (1 + 1e-9))
     add (choice, FF_REMARK_DIFFRACTION, ff_depth_airy_um (f_number), camera->pitch_um);
+  if (camera->sharp_from > 0 && f_number < camera->sharp_from * (1 - 1e-9))
+    add (choice, FF_REMARK_SOFT, choice->settings.aperture.written, camera->sharp_from);
 }
 
 /* The frame at base ISO is worked out from the light, not from the settings: it is what a camera
@@ -129,6 +131,7 @@ static const struct {
   [FF_REMARK_ISO] = { 0, 0 },
   [FF_REMARK_SECOND_BASE] = { 0, 0 },
   [FF_REMARK_DIFFRACTION] = { 1, 1 },
+  [FF_REMARK_SOFT] = { 1, 1 },
   [FF_REMARK_LONGEST_FRAME] = { AS_TIME, AS_TIME },
   [FF_REMARK_FRAME_AT_BASE] = { AS_TIME, 0 },
   [FF_REMARK_BLUR] = { 1, 1 },
@@ -198,6 +201,9 @@ text_of_settings (const FfRemark *remark, const char *a, const char *b)
                            : g_strdup_printf (_ ("Beyond the sharp range: a point spreads over "
                                                  "%s µm"),
                                               a);
+    case FF_REMARK_SOFT:
+      /* Translators: apertures: the one that is set, and the widest at which the lens is sharp. */
+      return g_strdup_printf (_ ("f/%s is wider than the lens is sharp, which is from f/%s"), a, b);
     case FF_REMARK_OFF:
       /* Translators: exposure, in stops. */
       return remark->a > 0 ? g_strdup_printf (_ ("Too bright by %s stops"), a)

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-item-camera.h"
 #include "ff-item-search.h"
 #include "ff-match.h"
 #include "ff-number.h"
@@ -65,6 +66,15 @@ static const FfField camera_fields[] = {
   FF_WHOLE (FfItem, width_px, N_ ("width"), 0, 100000),
   FF_WHOLE (FfItem, height_px, N_ ("height"), 0, 100000),
   FF_REAL (FfItem, bitrate_mbits, N_ ("bit rate"), FALSE, 0.1, 100000),
+  FF_TEXT (FfItem, profiles, N_ ("picture profiles, in the order of the bases"), FALSE, 120),
+  OPTIONAL (iso_steps, N_ ("steps of ISO"), FF_FIELD_NAME, 0, &ff_names_iso_steps),
+  OPTIONAL (shutter_by, N_ ("how the shutter is set"), FF_FIELD_NAME, 0, &ff_names_shutter_by),
+  FF_REAL (FfItem, angle_low_deg, N_ ("smallest shutter angle"), FALSE, 0.1, 360),
+  FF_REAL (FfItem, angle_high_deg, N_ ("largest shutter angle"), FALSE, 0.1, 360),
+  FF_TEXT (FfItem, frame_rates, N_ ("frame rates"), FALSE, 200),
+  FF_TEXT (FfItem, data_rates, N_ ("data rates"), FALSE, 200),
+  FF_REAL (FfItem, sharp_from, N_ ("widest sharp aperture"), FALSE, 0.5, 128),
+  FF_REAL (FfItem, sharp_to, N_ ("narrowest sharp aperture"), FALSE, 0.5, 128),
   { "mount", N_ ("mount"), FF_FIELD_TEXT, FALSE, G_STRUCT_OFFSET (FfItem, camera_mount), 0, 40,
     NULL },
 };
@@ -243,58 +253,11 @@ refuse (const char *whose, const char *what, GError **error)
   return FALSE;
 }
 
-/* "2.8,4": each part a number, as written on the camera. */
-static gboolean
-check_list (const char *list, const char *what, double low, double high, GError **error)
-{
-  g_auto (GStrv) parts = g_strsplit (list, ",", -1);
-  double value;
-
-  for (guint i = 0; parts[i] != NULL; i++)
-    if (!ff_number_parse (what, g_strstrip (parts[i]), low, high, &value, error))
-      return FALSE;
-  return TRUE;
-}
-
-/* "8", "0.5" or "1/8000", in seconds; 0 when it is none. */
-static double
-shutter_seconds (const char *label)
-{
-  const char *slash = strchr (label, '/');
-  g_autofree char *above = slash != NULL ? g_strndup (label, (gsize) (slash - label)) : NULL;
-  double numerator, denominator = 1;
-
-  if (!ff_number_parse ("", above != NULL ? above : label, 1e-6, 86400, &numerator, NULL)
-      || (slash != NULL && !ff_number_parse ("", slash + 1, 1, 1e6, &denominator, NULL)))
-    return 0;
-  return numerator / denominator;
-}
-
-static gboolean
-check_camera (const FfItem *item, const char *whose, GError **error)
-{
-  double fast = shutter_seconds (item->shutter_fast);
-  double slow = shutter_seconds (item->shutter_slow);
-  g_autofree char *apertures = g_strdup_printf ("%s, %s", whose, _ ("apertures"));
-  g_autofree char *base = g_strdup_printf ("%s, %s", whose, _ ("base ISO"));
-
-  if (!check_list (item->apertures, apertures, 0.5, 128, error)
-      || (*item->base_iso != '\0' && !check_list (item->base_iso, base, 1, 1e7, error)))
-    return FALSE;
-  if (item->iso_low > item->iso_high)
-    return refuse (whose, _ ("the lowest ISO is above the highest"), error);
-  if (!(fast > 0 && slow > 0))
-    return refuse (whose, _ ("a shutter time is not read; accepted: 1/8000, 0.5 or 8"), error);
-  if (fast > slow)
-    return refuse (whose, _ ("the fastest shutter is longer than the slowest"), error);
-  return TRUE;
-}
-
 static gboolean
 check_kind (const FfItem *item, const char *whose, GError **error)
 {
   if (item->kind == FF_KIND_CAMERA)
-    return check_camera (item, whose, error);
+    return ff_item_check_camera (item, whose, error);
   if (item->kind == FF_KIND_FILTER && item->stops_to < item->stops)
     return refuse (whose, _ ("a filter's dark end has fewer stops than its light end"), error);
   if (item->kind == FF_KIND_AIRCRAFT && item->temperature_high_c < item->temperature_low_c)

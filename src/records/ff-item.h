@@ -37,6 +37,12 @@ typedef struct {
   double pitch_um, focal_mm;
   int width_px, height_px;
   double bitrate_mbits;
+  char *profiles;   /* comma-separated, in the order of the bases: "standard, flat" */
+  FfIsoSteps iso_steps;
+  FfShutterBy shutter_by;
+  double angle_low_deg, angle_high_deg; /* set by angle: the span it has; NAN: not known */
+  char *frame_rates, *data_rates;       /* comma-separated; empty: not known */
+  double sharp_from, sharp_to;          /* f-numbers between which the lens is sharp; NAN */
   char *camera_mount; /* which filter frames it takes, in the crew's own words; empty: not said */
 
   /* filter */

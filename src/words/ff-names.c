@@ -133,6 +133,20 @@ static const FfName job_state_names[] = {
 };
 TABLE (job_state, "state of a job");
 
+static const FfName iso_steps_names[] = {
+  /* Translators: the steps in which ISO is set on a camera. */
+  [FF_ISO_THIRDS] = { "thirds", N_ ("thirds of a stop") },
+  [FF_ISO_STOPS] = { "stops", N_ ("whole stops") },
+};
+TABLE (iso_steps, "steps of ISO");
+
+static const FfName shutter_by_names[] = {
+  /* Translators: how the shutter of a camera is set: by 1/50 s, or by 180 degrees. */
+  [FF_SHUTTER_BY_TIME] = { "time", N_ ("by time") },
+  [FF_SHUTTER_BY_ANGLE] = { "angle", N_ ("by angle") },
+};
+TABLE (shutter_by, "way to set a shutter");
+
 static const FfName method_names[] = {
   /* Translators: how a light reading was taken: the camera chose the shutter by itself. */
   [FF_METHOD_SHOWN] = { "shown", N_ ("shutter shown") },

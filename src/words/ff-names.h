@@ -75,6 +75,10 @@ typedef enum { FF_DECISION_QUARANTINE, FF_DECISION_RETIRE, FF_DECISION_KEEP } Ff
 
 typedef enum { FF_JOB_PLANNED, FF_JOB_FLOWN, FF_JOB_PUT_AWAY } FfJobState;
 
+/* What a camera is set in. */
+typedef enum { FF_ISO_THIRDS, FF_ISO_STOPS } FfIsoSteps;
+typedef enum { FF_SHUTTER_BY_TIME, FF_SHUTTER_BY_ANGLE } FfShutterBy;
+
 /* How the light of a reading was measured. */
 typedef enum {
   FF_METHOD_SHOWN, /* by the shutter that the camera showed by itself */
@@ -159,6 +163,8 @@ extern const FfNames ff_names_battery_day;
 extern const FfNames ff_names_sign;
 extern const FfNames ff_names_decision;
 extern const FfNames ff_names_job_state;
+extern const FfNames ff_names_iso_steps;
+extern const FfNames ff_names_shutter_by;
 extern const FfNames ff_names_method;
 extern const FfNames ff_names_polar;
 extern const FfNames ff_names_paper;

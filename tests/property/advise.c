@@ -54,6 +54,8 @@ make_camera (FfTestRandom *random, FfCameraRange *camera)
   camera->thirds_exact = chance (random, 0.3);
   camera->pitch_um = chance (random, 0.7) ? ff_test_random (random, 1, 6) : 0;
   camera->sharp_to = chance (random, 0.2) ? ff_test_random (random, 2, 10) : 0;
+  camera->sharp_from = chance (random, 0.2) ? ff_test_random (random, 1.4, 6) : 0;
+  camera->iso_whole = chance (random, 0.2);
 }
 
 static void
@@ -206,15 +208,24 @@ mark_shutters (const Case *it, gboolean *allowed)
         allowed[i] = FALSE;
 }
 
-static double
-price_of_iso (const FfCameraRange *camera, guint step)
+/* The highest base that is not above. */
+static guint
+base_of (const FfCameraRange *camera, guint step)
 {
   guint base = 0;
-  double price;
 
   for (guint i = 0; i < camera->n_bases; i++)
     if (camera->base_iso[i] <= step && camera->base_iso[i] >= base)
       base = camera->base_iso[i];
+  return base;
+}
+
+static double
+price_of_iso (const FfCameraRange *camera, guint step)
+{
+  guint base = base_of (camera, step);
+  double price;
+
   price = 0.4
           * log2 (ff_scale_written (FF_SCALE_ISO, step) / ff_scale_written (FF_SCALE_ISO, base));
   return base == camera->base_iso[0] ? price : price + 0.2;
@@ -223,6 +234,8 @@ price_of_iso (const FfCameraRange *camera, guint step)
 static gboolean
 iso_allowed (const Case *it, guint step)
 {
+  if (it->camera.iso_whole && (step - base_of (&it->camera, step)) % 3 != 0)
+    return FALSE;
   for (guint i = 0; i < it->camera.n_bases; i++)
     if (it->camera.base_iso[i] <= step)
       return it->want.max_iso == 0
@@ -235,9 +248,13 @@ price_of_aperture (const FfCameraRange *camera, double f_number)
 {
   double sharp = camera->sharp_to > 0 ? camera->sharp_to : 2 * camera->pitch_um / (2.44 * 0.55);
 
-  if (sharp == 0 || f_number <= sharp)
-    return 0;
-  return 2 * 2 * log2 (f_number / sharp);
+  double price = 0;
+
+  if (sharp > 0)
+    price = fmax (price, 2 * 2 * log2 (f_number / sharp));
+  if (camera->sharp_from > 0)
+    price = fmax (price, 2 * 2 * log2 (camera->sharp_from / f_number));
+  return price;
 }
 
 static double
@@ -443,7 +460,8 @@ test_settings_agree_with_the_search (void **state)
 }
 
 /* Through a stronger filter nothing gets too bright that was not, and what was too dark gets no
- * brighter. A ring of apertures may leave gaps in which the nearest setting jumps. */
+ * brighter. A ring of apertures, or ISO in whole stops, may leave gaps in which the nearest setting
+ * jumps. */
 static void
 test_stronger_filter_never_brightens (void **state)
 {
@@ -457,6 +475,7 @@ test_stronger_filter_never_brightens (void **state)
 
       make_case (&random, &it);
       it.camera.n_apertures = 1;
+      it.camera.iso_whole = FALSE;
       it.want.hold_aperture = 0;
       ff_advise_settings (&it.query, stops, &weak);
       ff_advise_settings (&it.query, stops + ff_test_random (&random, 0, 4), &strong);

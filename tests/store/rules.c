@@ -7,6 +7,7 @@
 
 #include "ff-error.h"
 #include "ff-flight.h"
+#include "ff-item-camera.h"
 
 static FfTestRandom dice = { 20270918 };
 
@@ -157,6 +158,100 @@ test_job_and_place_rules (void **state)
 }
 
 static void
+refuses_camera (FfItem *camera, const char *part)
+{
+  g_autoptr (GError) error = NULL;
+
+  assert_false (ff_item_check (camera, &error));
+  assert_error (error, FF_ERROR_INPUT, part);
+}
+
+/* A camera with a fixed aperture of f/2.8, ISO 100 to 6400, base 100. */
+static FfItem *
+plain_camera (void)
+{
+  FfItem *camera = ff_item_new (FF_KIND_CAMERA);
+
+  ff_set_text (&camera->label, "cam");
+  ff_set_text (&camera->apertures, "2.8");
+  ff_set_text (&camera->base_iso, "100");
+  ff_set_text (&camera->shutter_fast, "1/8000");
+  ff_set_text (&camera->shutter_slow, "8");
+  camera->iso_low = 100;
+  camera->iso_high = 6400;
+  return camera;
+}
+
+static void
+test_camera_iso_rules (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfItem) camera = plain_camera ();
+
+  assert_true (ff_item_check (camera, &error));
+  camera->iso_high = 50;
+  refuses_camera (camera, "the lowest ISO is above the highest");
+  camera->iso_high = 6400;
+  ff_set_text (&camera->base_iso, "50");
+  refuses_camera (camera, "a base ISO is outside");
+  ff_set_text (&camera->base_iso, "100,12800");
+  refuses_camera (camera, "a base ISO is outside");
+  ff_set_text (&camera->base_iso, "100,800");
+  ff_set_text (&camera->profiles, "standard,flat");
+  assert_true (ff_item_check (camera, &error));
+  ff_set_text (&camera->profiles, "standard,flat,flatter");
+  refuses_camera (camera, "one or two");
+  ff_set_text (&camera->base_iso, "100");
+  ff_set_text (&camera->profiles, "standard,flat");
+  refuses_camera (camera, "more picture profiles than base ISOs");
+}
+
+static void
+test_camera_lens_and_shutter_rules (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfItem) camera = plain_camera ();
+
+  ff_set_text (&camera->shutter_slow, "1/16000");
+  refuses_camera (camera, "longer than the slowest");
+  ff_set_text (&camera->shutter_slow, "8");
+  camera->angle_low_deg = 200;
+  camera->angle_high_deg = 100;
+  refuses_camera (camera, "the smallest shutter angle");
+  camera->angle_high_deg = 360;
+  camera->sharp_from = 4;
+  refuses_camera (camera, "none of its apertures");
+  ff_set_text (&camera->apertures, "2.8,4,5.6,8");
+  camera->sharp_to = 2.8;
+  refuses_camera (camera, "upside down");
+  camera->sharp_to = 5.6;
+  ff_set_text (&camera->frame_rates, "25,,50");
+  refuses_camera (camera, "frame rates");
+  ff_set_text (&camera->frame_rates, "23.98, 25,50");
+  ff_set_text (&camera->data_rates, "many");
+  refuses_camera (camera, "data rates");
+  ff_set_text (&camera->data_rates, "60,150");
+  assert_true (ff_item_check (camera, &error));
+}
+
+static void
+test_what_a_camera_has (void **state)
+{
+  g_autoptr (FfItem) camera = plain_camera ();
+
+  assert_true (ff_item_has_frame_rate (camera, 100)); /* nobody has said */
+  assert_true (isnan (ff_item_highest_data_rate (camera)));
+  ff_set_text (&camera->frame_rates, "23.98, 25,50");
+  assert_true (ff_item_has_frame_rate (camera, 23.976));
+  assert_true (ff_item_has_frame_rate (camera, 50));
+  assert_false (ff_item_has_frame_rate (camera, 100));
+  camera->bitrate_mbits = 100;
+  assert_close (ff_item_highest_data_rate (camera), 100, 0);
+  ff_set_text (&camera->data_rates, "60,150");
+  assert_close (ff_item_highest_data_rate (camera), 150, 0);
+}
+
+static void
 test_item_limit_flight_rules (void **state)
 {
   g_autoptr (GError) error = NULL;
@@ -220,6 +315,9 @@ main (void)
     cmocka_unit_test (test_each_field_is_guarded),
     cmocka_unit_test (test_shot_rules),
     cmocka_unit_test (test_job_and_place_rules),
+    cmocka_unit_test (test_camera_iso_rules),
+    cmocka_unit_test (test_camera_lens_and_shutter_rules),
+    cmocka_unit_test (test_what_a_camera_has),
     cmocka_unit_test (test_item_limit_flight_rules),
   };
 

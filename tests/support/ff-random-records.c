@@ -167,7 +167,13 @@ ff_random_item (FfTestRandom *dice, FfKind kind)
       ff_set_text (&item->shutter_fast, "1/8000");
       ff_set_text (&item->shutter_slow, "8");
       item->iso_low = 100;
-      item->iso_high = ff_test_random_int (dice, 100, 25600);
+      item->iso_high = ff_test_random_int (dice, 800, 25600);
+      ff_set_text (&item->profiles, "standard, flat");
+      ff_set_text (&item->frame_rates, "24, 25,50,100");
+      ff_set_text (&item->data_rates, "60,100");
+      item->sharp_from = ff_test_random (dice, 1, 2.8);
+      item->sharp_to = ff_test_random (dice, 2.8, 11);
+      sort_two (&item->angle_low_deg, &item->angle_high_deg);
     }
   sort_two (&item->temperature_low_c, &item->temperature_high_c);
   sort_two (&item->stops, &item->stops_to);

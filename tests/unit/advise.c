@@ -370,6 +370,47 @@ test_aperture_absorbs_drift_up_to_diffraction (void **state)
   assert_close (choice.settings.aperture.written, 5.6, 0);
 }
 
+/* A lens that is soft wide open: half a stop of it costs what half a stop of diffraction does. */
+static void
+test_soft_wide_open (void **state)
+{
+  FfCameraRange camera = fixed_camera ();
+  FfWant want = video (25);
+  FfAdviseQuery query = query_of (LEVEL_25, &camera, &want);
+  FfChoice choice;
+
+  add_aperture (&camera, "4");
+  add_aperture (&camera, "5.6");
+  ff_advise_settings (&query, 0, &choice);
+  assert_close (choice.settings.aperture.written, 2.8, 0);
+  assert_silent_on (&choice, "wider than the lens is sharp");
+  camera.sharp_from = 4;
+  want.hold_aperture = camera.apertures[0].exact;
+  ff_advise_settings (&query, 0, &choice);
+  assert_close (choice.parts[FF_PART_APERTURE], 2, 1e-9);
+  assert_says (&choice, "f/2.8 is wider than the lens is sharp, which is from f/4");
+}
+
+/* In whole stops from the base there is 100, 200, 400 and nothing between. */
+static void
+test_iso_in_whole_stops (void **state)
+{
+  FfCameraRange camera = fixed_camera ();
+  FfWant want = video (25);
+
+  camera.iso_whole = TRUE;
+  want.angle_from_deg = want.angle_to_deg = 180;
+  for (double less = 0; less < 5; less += 0.1)
+    {
+      FfAdviseQuery query = query_of (LEVEL_25 - less, &camera, &want);
+      FfChoice choice;
+
+      ff_advise_settings (&query, 0, &choice);
+      assert_int_equal ((choice.settings.iso - iso_step ("100")) % 3, 0);
+      assert_true (fabs (choice.settings.error_stops) < 0.55);
+    }
+}
+
 /* Equal costs: fewer filters, the weaker filter, the lower ISO, the wider aperture. */
 static void
 test_ties (void **state)
@@ -658,6 +699,8 @@ main (void)
     cmocka_unit_test (test_time_lapse_wants_half_its_interval),
     cmocka_unit_test (test_second_base),
     cmocka_unit_test (test_aperture_absorbs_drift_up_to_diffraction),
+    cmocka_unit_test (test_soft_wide_open),
+    cmocka_unit_test (test_iso_in_whole_stops),
     cmocka_unit_test (test_ties),
     cmocka_unit_test (test_blur_limit),
     cmocka_unit_test (test_stacks_and_variable_filters),

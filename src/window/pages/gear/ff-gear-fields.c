@@ -55,10 +55,19 @@ static const FfGearField aircraft_fields[] = {
 static const FfGearField exposure_fields[] = {
   { "apertures", N_ ("Aperture, or a list"), NULL, FF_GEAR_APERTURES },
   { "base_iso", N_ ("Base ISO"), NULL, FF_GEAR_BASES },
+  /* Translators: picture profiles of a camera, one for each base ISO: "standard, flat". */
+  { "profiles", N_ ("Picture profiles"), NULL },
   { "iso_low", N_ ("Lowest ISO"), NULL, FF_GEAR_ISO },
   { "iso_high", N_ ("Highest ISO"), NULL, FF_GEAR_ISO },
+  { "iso_steps", N_ ("ISO goes in"), NULL },
   { "shutter_fast", N_ ("Fastest shutter"), N_ ("s"), FF_GEAR_SHUTTER },
   { "shutter_slow", N_ ("Slowest shutter"), N_ ("s"), FF_GEAR_SHUTTER },
+  { "shutter_by", N_ ("Shutter is set"), NULL },
+  { "angle_low_deg", N_ ("Smallest shutter angle"), N_ ("°") },
+  { "angle_high_deg", N_ ("Largest shutter angle"), N_ ("°") },
+  /* Translators: f-numbers between which a lens is sharp. */
+  { "sharp_from", N_ ("Sharp from f/"), NULL },
+  { "sharp_to", N_ ("Sharp to f/"), NULL },
 };
 
 static const FfGearField picture_fields[] = {
@@ -67,7 +76,9 @@ static const FfGearField picture_fields[] = {
   { "pitch_um", N_ ("Pixel pitch"), N_ ("µm") },
   { "width_px", N_ ("Width"), N_ ("px"), FF_GEAR_COUNT },
   { "height_px", N_ ("Height"), N_ ("px"), FF_GEAR_COUNT },
+  { "frame_rates", N_ ("Frame rates, a list"), N_ ("frames/s") },
   { "bitrate_mbits", N_ ("Data rate of video"), N_ ("Mbit/s") },
+  { "data_rates", N_ ("All data rates, a list"), N_ ("Mbit/s") },
   /* Translators: which filter frames a camera takes, in the crew's own words. */
   { "mount", N_ ("Filter mount"), NULL },
 };

@@ -9,6 +9,7 @@
 #include "ff-battery.h"
 #include "ff-civil.h"
 #include "ff-filter.h"
+#include "ff-item-camera.h"
 #include "ff-media.h"
 #include "ff-number.h"
 #include "ff-scale.h"
@@ -271,6 +272,32 @@ bitrate_remark (const FfItem *item)
   return isfinite (item->bitrate_mbits) ? g_strdup_printf (_ ("%s GB an hour"), hour) : NULL;
 }
 
+static char *
+profiles_remark (const FfItem *item)
+{
+  return item->profiles[0] == '\0' ? g_strdup (_ ("one or two, in the order of the base ISOs"))
+                                   : NULL;
+}
+
+static char *
+angle_remark (const FfItem *item)
+{
+  return item->shutter_by == FF_SHUTTER_BY_TIME ? g_strdup (_ ("counts when it is set by angle"))
+                                                : NULL;
+}
+
+static char *
+rates_remark (const FfItem *item)
+{
+  return item->frame_rates[0] == '\0' ? g_strdup (_ ("empty: no shot is warned of")) : NULL;
+}
+
+static char *
+sharp_remark (const FfItem *item)
+{
+  return isnan (item->sharp_to) ? g_strdup (_ ("empty: from the pixel pitch")) : NULL;
+}
+
 /* The highest data rate among the cameras: what a card must keep up with. */
 static double
 highest_bitrate (GPtrArray *items)
@@ -282,7 +309,7 @@ highest_bitrate (GPtrArray *items)
       const FfItem *item = g_ptr_array_index (items, i);
 
       if (item->kind == FF_KIND_CAMERA)
-        highest = fmax (highest, item->bitrate_mbits);
+        highest = fmax (highest, ff_item_highest_data_rate (item));
     }
   return highest;
 }
@@ -385,6 +412,14 @@ ff_gear_remark (const FfItem *item, const FfGearField *field, const FfGearWorld 
     return aperture_remark (item);
   if (g_str_equal (name, "base_iso"))
     return base_remark (item);
+  if (g_str_equal (name, "profiles"))
+    return profiles_remark (item);
+  if (g_str_equal (name, "angle_low_deg"))
+    return angle_remark (item);
+  if (g_str_equal (name, "frame_rates"))
+    return rates_remark (item);
+  if (g_str_equal (name, "sharp_to"))
+    return sharp_remark (item);
   if (g_str_equal (name, "bitrate_mbits"))
     return bitrate_remark (item);
   if (g_str_equal (name, "capacity_gb"))
