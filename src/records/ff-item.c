@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "ff-error.h"
@@ -426,19 +427,39 @@ ff_item_find (FfStore *store, const char *wanted, GError **error)
                    error);
 }
 
-/* "b2" before "b10": labels are numbered by hand. */
+/* An item beside what it is sorted by, which is worked out once: there may be thousands. */
+typedef struct {
+  FfItem *item;
+  char *key;
+} Sortable;
+
 static gint
 compare_items (gconstpointer a, gconstpointer b)
 {
-  const FfItem *first = *(FfItem *const *) a;
-  const FfItem *second = *(FfItem *const *) b;
-  g_autofree char *first_key = NULL, *second_key = NULL;
+  const Sortable *first = a, *second = b;
 
-  if (first->kind != second->kind)
-    return first->kind < second->kind ? -1 : 1;
-  first_key = g_utf8_collate_key_for_filename (first->label, -1);
-  second_key = g_utf8_collate_key_for_filename (second->label, -1);
-  return strcmp (first_key, second_key);
+  if (first->item->kind != second->item->kind)
+    return first->item->kind < second->item->kind ? -1 : 1;
+  return strcmp (first->key, second->key);
+}
+
+/* "b2" before "b10": labels are numbered by hand. */
+static void
+sort_items (GPtrArray *items)
+{
+  g_autofree Sortable *sorted = g_new (Sortable, MAX (items->len, 1));
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      sorted[i].item = g_ptr_array_index (items, i);
+      sorted[i].key = g_utf8_collate_key_for_filename (sorted[i].item->label, -1);
+    }
+  qsort (sorted, items->len, sizeof *sorted, compare_items);
+  for (guint i = 0; i < items->len; i++)
+    {
+      items->pdata[i] = sorted[i].item;
+      g_free (sorted[i].key);
+    }
 }
 
 GPtrArray *
@@ -447,6 +468,6 @@ ff_items_load (FfStore *store, GError **error)
   GPtrArray *items = load_items (store, NULL, error);
 
   if (items != NULL)
-    g_ptr_array_sort (items, compare_items);
+    sort_items (items);
   return items;
 }

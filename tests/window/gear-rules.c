@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-gear-find.h"
 #include "ff-gear-list.h"
 #include "ff-gear-words.h"
 
@@ -404,24 +405,34 @@ test_who_uses_it_and_what_goes_with_it (void **state)
 }
 
 static void
+want_found (const char *words, guint n, const FfItem *first)
+{
+  g_autoptr (FfGearFound) found = ff_gear_find (NULL, items, words);
+
+  assert_int_equal (found->items->len, n);
+  if (n > 0)
+    assert_ptr_equal (g_ptr_array_index (found->items, 0), first);
+}
+
+static void
 test_counts_and_search (void **state)
 {
   FfItem *first = add_item (FF_KIND_BATTERY, "b1");
   FfItem *second = add_item (FF_KIND_BATTERY, "b2");
-  g_autofree char *all = NULL;
-  g_autofree char *found = NULL;
+  g_autoptr (FfGearFound) everything = NULL;
+  g_autofree char *counts = NULL;
 
-  ff_set_text (&second->title, "the yellow one");
+  add_item (FF_KIND_CARD, "C1");
   ff_set_text (&second->case_label, "2");
   second->state = FF_STATE_QUARANTINED;
-  all = ff_gear_counts (items, FF_KIND_BATTERY, "");
-  found = ff_gear_counts (items, FF_KIND_BATTERY, "b1");
-  assert_string_equal (all, "2 · 1 ‖\u00a0quarantined");
-  assert_string_equal (found, "1");
-  assert_true (ff_gear_matches (second, "YELLOW batter"));
-  assert_true (ff_gear_matches (second, "case 2"));
-  assert_true (ff_gear_matches (second, "quarantined"));
-  assert_false (ff_gear_matches (first, "quarantined"));
+  everything = ff_gear_find (NULL, items, "");
+  counts = ff_gear_found_counts (everything, FF_KIND_BATTERY);
+  assert_string_equal (counts, "2 · 1 ‖\u00a0quarantined");
+  want_found ("BATTER", 2, first);
+  want_found ("quarantined", 1, second);
+  want_found ("batteries  quarant", 1, second);
+  want_found ("case", 1, second);
+  want_found ("cards quarantined", 0, NULL);
 }
 
 static void

@@ -3,6 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-gear-find.h"
 #include "ff-gear-list.h"
 #include "ff-gear-row.h"
 
@@ -10,6 +11,8 @@ struct _FfGearIndex {
   GtkWidget parent_instance;
 
   FfKeeper *keeper;
+  FfGearFound *found; /* what has the words of the search */
+  guint first, shown; /* of them, those that have a row */
   char *id;          /* of the chosen item; NULL: none yet */
   guint at;          /* where it stood in the list */
   gboolean syncing;  /* rows change by our own hand */
@@ -18,7 +21,11 @@ struct _FfGearIndex {
   GtkMenuButton *new;
   GtkScrolledWindow *scroller;
   GtkListBox *list;
+  GtkButton *earlier, *more;
 };
+
+/* A hire house has ten thousand items; nobody looks at more than a few screens of rows. */
+#define ROWS_AT_ONCE 150
 
 G_DEFINE_FINAL_TYPE (FfGearIndex, ff_gear_index, GTK_TYPE_WIDGET)
 
@@ -74,17 +81,36 @@ place_row (FfGearIndex *self, const FfItem *item, guint at)
   g_object_unref (row);
 }
 
+/* Rows of what is no longer found, the longest way first. */
+static void
+remove_rows (FfGearIndex *self)
+{
+  g_autoptr (GHashTable) wanted = g_hash_table_new (g_str_hash, g_str_equal);
+  GtkListBoxRow *row;
+
+  for (guint i = 0; i < self->shown; i++)
+    {
+      const FfItem *item = g_ptr_array_index (self->found->items, self->first + i);
+
+      g_hash_table_add (wanted, item->id);
+    }
+  for (guint i = 0; (row = row_at (self, i)) != NULL;)
+    if (g_hash_table_contains (wanted, ff_gear_row_get_id (FF_GEAR_ROW (row))))
+      i++;
+    else
+      gtk_list_box_remove (self->list, GTK_WIDGET (row));
+}
+
 /* Rows for the items, in their order; FALSE: they stood already, nothing has moved. */
 static gboolean
 place_rows (FfGearIndex *self)
 {
-  GPtrArray *items = items_of (self);
   gboolean moved = FALSE;
-  GtkListBoxRow *row;
 
-  for (guint i = 0; i < items->len; i++)
+  remove_rows (self);
+  for (guint i = 0; i < self->shown; i++)
     {
-      const FfItem *item = g_ptr_array_index (items, i);
+      const FfItem *item = g_ptr_array_index (self->found->items, self->first + i);
 
       if (!is_row_of (row_at (self, i), item))
         {
@@ -93,21 +119,62 @@ place_rows (FfGearIndex *self)
         }
       ff_gear_row_show (FF_GEAR_ROW (row_at (self, i)), item);
     }
-  while ((row = row_at (self, items->len)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
   return moved;
 }
 
-/* The first row that the search leaves. */
-static GtkListBoxRow *
-first_shown (FfGearIndex *self)
+static void
+show_rest (FfGearIndex *self)
 {
-  GtkListBoxRow *row;
+  guint after = self->found->items->len - self->first - self->shown;
+  /* Translators: a button: so many more items stand before, or after, those in the list. */
+  g_autofree char *earlier = g_strdup_printf (_ ("Show earlier: %u"), self->first);
+  g_autofree char *more = g_strdup_printf (_ ("Show more: %u"), after);
 
-  for (guint i = 0; (row = row_at (self, i)) != NULL; i++)
-    if (gtk_widget_get_child_visible (GTK_WIDGET (row)))
-      return row;
-  return NULL;
+  gtk_button_set_label (self->earlier, earlier);
+  gtk_button_set_label (self->more, more);
+  gtk_widget_set_visible (GTK_WIDGET (self->earlier), self->first > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->more), after > 0);
+}
+
+/* Where the chosen item stands among what was found; 0 when it does not. */
+static guint
+place_of_chosen (FfGearIndex *self)
+{
+  for (guint i = 0; i < self->found->items->len; i++)
+    if (g_strcmp0 (((FfItem *) g_ptr_array_index (self->found->items, i))->id, self->id) == 0)
+      return i;
+  return 0;
+}
+
+/* The rows that stand, or others when what is chosen is not among them. */
+static void
+choose_rows (FfGearIndex *self, gboolean anew)
+{
+  guint all = self->found->items->len;
+  guint at = place_of_chosen (self);
+
+  if (anew || self->shown < ROWS_AT_ONCE)
+    self->shown = ROWS_AT_ONCE;
+  if (anew || self->first >= all || at < self->first || at >= self->first + self->shown)
+    self->first = at < self->shown ? 0 : at - ROWS_AT_ONCE / 2;
+  self->shown = MIN (self->shown, all - self->first);
+}
+
+static gboolean
+find_and_place (FfGearIndex *self, gboolean anew)
+{
+  gboolean moved;
+
+  ff_gear_found_free (self->found);
+  self->found = ff_gear_find (ff_keeper_store (self->keeper), items_of (self),
+                              gtk_editable_get_text (self->search));
+  choose_rows (self, anew);
+  self->syncing = TRUE;
+  moved = place_rows (self);
+  self->syncing = FALSE;
+  gtk_list_box_invalidate_headers (self->list);
+  show_rest (self);
+  return moved;
 }
 
 /* The row of the item on the screen or, when that is gone, the one that took its place. */
@@ -123,21 +190,10 @@ row_to_show (FfGearIndex *self)
   return row != NULL ? row : row_at (self, 0);
 }
 
-static gboolean
-filter_row (GtkListBoxRow *row, gpointer index)
-{
-  FfGearIndex *self = index;
-  const FfItem *item
-      = ff_keeper_find_item (self->keeper, ff_gear_row_get_id (FF_GEAR_ROW (row)));
-
-  return item != NULL && ff_gear_matches (item, gtk_editable_get_text (self->search));
-}
-
 static GtkWidget *
 make_heading (FfGearIndex *self, FfKind kind)
 {
-  g_autofree char *counts
-      = ff_gear_counts (items_of (self), kind, gtk_editable_get_text (self->search));
+  g_autofree char *counts = ff_gear_found_counts (self->found, kind);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *name = gtk_label_new (ff_gear_plural (kind));
   GtkWidget *count = gtk_label_new (counts);
@@ -216,12 +272,36 @@ on_search (FfGearIndex *self)
 {
   GtkListBoxRow *row;
 
-  gtk_list_box_invalidate_filter (self->list);
-  gtk_list_box_invalidate_headers (self->list);
+  find_and_place (self, TRUE);
   row = row_of (self, self->id);
-  if (row == NULL || !gtk_widget_get_child_visible (GTK_WIDGET (row)))
-    choose_and_say (self, first_shown (self));
+  if (row != NULL)
+    choose (self, row);
+  else
+    choose_and_say (self, row_at (self, 0));
   reveal_soon (self);
+}
+
+static void
+on_earlier (FfGearIndex *self)
+{
+  guint by = MIN (self->first, ROWS_AT_ONCE);
+
+  self->first -= by;
+  self->shown += by;
+  self->syncing = TRUE;
+  place_rows (self);
+  self->syncing = FALSE;
+  show_rest (self);
+}
+
+static void
+on_more (FfGearIndex *self)
+{
+  self->shown = MIN (self->shown + ROWS_AT_ONCE, self->found->items->len - self->first);
+  self->syncing = TRUE;
+  place_rows (self);
+  self->syncing = FALSE;
+  show_rest (self);
 }
 
 static void
@@ -259,8 +339,8 @@ ff_gear_index_grab_focus (GtkWidget *widget)
   FfGearIndex *self = FF_GEAR_INDEX (widget);
   GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
 
-  if (row == NULL || !gtk_widget_get_child_visible (GTK_WIDGET (row)))
-    row = first_shown (self);
+  if (row == NULL)
+    row = row_at (self, 0);
   return gtk_widget_grab_focus (row != NULL ? GTK_WIDGET (row) : GTK_WIDGET (self->search));
 }
 
@@ -274,7 +354,6 @@ ff_gear_index_dispose (GObject *object)
   /* A list that goes away asks once more for what it shows, and the search may be gone first. */
   if (self->list != NULL)
     {
-      gtk_list_box_set_filter_func (self->list, NULL, NULL, NULL);
       gtk_list_box_set_header_func (self->list, NULL, NULL, NULL);
     }
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
@@ -288,6 +367,7 @@ static void
 ff_gear_index_finalize (GObject *object)
 {
   g_free (FF_GEAR_INDEX (object)->id);
+  ff_gear_found_free (FF_GEAR_INDEX (object)->found);
   G_OBJECT_CLASS (ff_gear_index_parent_class)->finalize (object);
 }
 
@@ -307,6 +387,10 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfGearIndex, new);
   gtk_widget_class_bind_template_child (widget_class, FfGearIndex, scroller);
   gtk_widget_class_bind_template_child (widget_class, FfGearIndex, list);
+  gtk_widget_class_bind_template_child (widget_class, FfGearIndex, earlier);
+  gtk_widget_class_bind_template_child (widget_class, FfGearIndex, more);
+  gtk_widget_class_bind_template_callback (widget_class, on_earlier);
+  gtk_widget_class_bind_template_callback (widget_class, on_more);
   gtk_widget_class_bind_template_callback (widget_class, on_search);
   gtk_widget_class_bind_template_callback (widget_class, on_search_stop);
   gtk_widget_class_bind_template_callback (widget_class, on_row_selected);
@@ -363,7 +447,6 @@ ff_gear_index_init (FfGearIndex *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_menu_button_set_menu_model (self->new, kinds);
-  gtk_list_box_set_filter_func (self->list, filter_row, self, NULL);
   gtk_list_box_set_header_func (self->list, head_row, self, NULL);
   add_list_keys (self);
 }
@@ -381,12 +464,8 @@ void
 ff_gear_index_refresh (FfGearIndex *self)
 {
   g_return_if_fail (FF_IS_GEAR_INDEX (self));
-  self->syncing = TRUE;
-  if (place_rows (self))
+  if (find_and_place (self, FALSE))
     reveal_soon (self);
-  self->syncing = FALSE;
-  gtk_list_box_invalidate_filter (self->list);
-  gtk_list_box_invalidate_headers (self->list);
   choose (self, row_to_show (self));
 }
 

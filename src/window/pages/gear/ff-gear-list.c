@@ -7,8 +7,6 @@
 
 #include "ff-crew.h"
 #include "ff-gear-fields.h"
-#include "ff-gear-words.h"
-#include "ff-jobs-list.h"
 
 /* By kind: its heading, and what labels of it begin with when none is there yet. */
 static const struct {
@@ -37,51 +35,6 @@ ff_gear_plural (FfKind kind)
 {
   g_return_val_if_fail ((guint) kind < G_N_ELEMENTS (kinds), "");
   return g_dgettext (GETTEXT_PACKAGE, kinds[kind].plural);
-}
-
-gboolean
-ff_gear_matches (const FfItem *item, const char *wanted)
-{
-  g_autofree char *in_case = g_strdup_printf (_ ("case %s"), item->case_label);
-  const char *texts[] = {
-    item->label,
-    item->title,
-    ff_name_text (&ff_names_kind, (int) item->kind),
-    ff_gear_plural (item->kind),
-    ff_name_text (&ff_names_state, (int) item->state),
-    in_case,
-    item->engraving,
-    item->note,
-    NULL,
-  };
-
-  return ff_jobs_match (wanted, texts);
-}
-
-char *
-ff_gear_counts (GPtrArray *items, FfKind kind, const char *wanted)
-{
-  guint total = 0, by_state[FF_STATE_RETIRED + 1] = { 0 };
-  GString *words = g_string_new (NULL);
-
-  for (guint i = 0; i < items->len; i++)
-    {
-      const FfItem *item = g_ptr_array_index (items, i);
-
-      if (item->kind != kind || !ff_gear_matches (item, wanted))
-        continue;
-      total++;
-      by_state[item->state]++;
-    }
-  g_string_append_printf (words, "%u", total);
-  for (guint i = FF_STATE_DEFECT; i < G_N_ELEMENTS (by_state); i++)
-    if (by_state[i] > 0)
-      {
-        g_autofree char *state = ff_gear_state_words ((FfState) i);
-
-        g_string_append_printf (words, " · %u %s", by_state[i], state);
-      }
-  return g_string_free (words, FALSE);
 }
 
 /* Choices */

@@ -7,12 +7,6 @@
 /* "Batteries": the heading of a kind, translated. */
 const char *ff_gear_plural (FfKind kind);
 
-/* "5", or with what is not serviceable: "5 · ✕ 1 · ◧ 1". Counts the items of the kind that match. */
-char *ff_gear_counts (GPtrArray *items, FfKind kind, const char *wanted) G_GNUC_WARN_UNUSED_RESULT;
-
-/* Whether every word of `wanted` stands in the item: its label, title, kind, case, state or note. */
-gboolean ff_gear_matches (const FfItem *item, const char *wanted);
-
 /* What can be chosen for a field that names another record: texts for people, and the id behind each.
  * The first is none, with an empty id. `members` are FfMember. */
 typedef struct {
