@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-accept-try.h"
 #include "ff-block.h"
 #include "ff-chart.h"
 #include "ff-day-chart.h"
@@ -199,6 +200,33 @@ test_a_try_in_words (void **state)
   ff_try_clear (&tried);
 }
 
+static void
+test_a_try_of_a_shot_in_words (void **state)
+{
+  FfTry later = FF_TRY_INIT, dropped = FF_TRY_INIT, only_picked = FF_TRY_INIT;
+  g_autofree char *words = NULL;
+  g_autofree char *other = NULL;
+
+  later.shot = g_strdup ("D");
+  later.move_minutes = 30;
+  dropped.shot = g_strdup ("D");
+  dropped.drop = TRUE;
+  only_picked.shot = g_strdup ("D");
+  words = ff_try_words (&later);
+  other = ff_try_words (&dropped);
+  assert_string_equal (words, "shot D 30 min later");
+  assert_string_equal (other, "shot D dropped");
+  assert_false (ff_try_is_none (&later));
+  assert_false (ff_try_is_none (&dropped));
+  assert_true (ff_try_is_none (&only_picked));
+  assert_true (ff_accept_try_can (&later));
+  assert_false (ff_accept_try_can (&dropped));
+  assert_false (ff_accept_try_can (&only_picked));
+  ff_try_clear (&later);
+  ff_try_clear (&dropped);
+  ff_try_clear (&only_picked);
+}
+
 /* The page */
 
 static void
@@ -217,7 +245,8 @@ test_the_plan_is_shown (void **state)
   assert_true (says (stage, "needed 19:26"));
   assert_true (says (stage, "whichever comes first"));
   assert_true (says (stage, "proven cheapest"));
-  assert_true (says (stage, "In case the sky is darker"));
+  assert_true (says (stage, "In case the day turns out otherwise"));
+  assert_true (says (stage, "thin cloud: F, H"));
   ff_stage_free (stage);
 }
 
@@ -398,6 +427,92 @@ test_a_missing_filter_is_tried (void **state)
   assert_true (says (stage, "instead of behind 5 stops."));
   pick (stage, "and we are", 2);
   wait_to_read (stage, "Trying: 10 min late, without ND32.");
+  ff_stage_free (stage);
+}
+
+/* One key, and the answer before anything is stored. */
+static void
+test_we_are_late (void **state)
+{
+  FfStage *stage = stage_on_sorties (1200, 800);
+  GtkWidget *page = GTK_WIDGET (ff_window_get_page (stage->window));
+  int first_off = ff_keeper_job (stage->keeper)->first_off;
+
+  gtk_widget_activate_action (page, "sorties.late", NULL);
+  wait_to_read (stage, "Trying: 5 min late.");
+  wait_to_read (stage, "Nothing is lost");
+  gtk_widget_activate_action (page, "sorties.late", NULL);
+  wait_to_read (stage, "Trying: 10 min late.");
+  gtk_widget_activate_action (page, "sorties.late", NULL);
+  wait_to_read (stage, "Trying: 15 min late.");
+  assert_true (says (stage, "A 16:47 (was 16:32)"));
+  assert_int_equal (ff_keeper_job (stage->keeper)->first_off, first_off);
+  gtk_widget_activate_action (page, "sorties.late", NULL);
+  ff_stage_settle ();
+  assert_false (is_trying (stage));
+  ff_stage_free (stage);
+}
+
+static void
+test_what_is_tried_is_accepted_and_undone (void **state)
+{
+  FfStage *stage = stage_on_sorties (1200, 800);
+  GtkWidget *page = GTK_WIDGET (ff_window_get_page (stage->window));
+  int first_off = ff_keeper_job (stage->keeper)->first_off;
+
+  gtk_widget_activate_action (page, "sorties.late", NULL);
+  wait_to_read (stage, "Trying: 5 min late.");
+  gtk_widget_activate_action (page, "sorties.accept", NULL);
+  ff_stage_wait_for_plan (stage);
+  ff_stage_settle ();
+  assert_false (is_trying (stage));
+  assert_int_equal (ff_keeper_job (stage->keeper)->first_off, first_off + 5);
+  assert_string_equal (ff_keeper_undo_text (stage->keeper), "First off 5 min later");
+  assert_true (ff_keeper_undo (stage->keeper, NULL));
+  assert_int_equal (ff_keeper_job (stage->keeper)->first_off, first_off);
+  ff_stage_free (stage);
+}
+
+/* The choice under a label. */
+static GtkDropDown *
+choice_of (FfStage *stage, const char *label)
+{
+  return GTK_DROP_DOWN (gtk_widget_get_next_sibling (find (stage, GTK_TYPE_LABEL, label)));
+}
+
+static void
+test_a_moved_shot_is_priced_first (void **state)
+{
+  FfStage *stage = stage_on_sorties (1200, 800);
+  GtkWidget *page = GTK_WIDGET (ff_window_get_page (stage->window));
+  const FfShot *headland = g_ptr_array_index (ff_keeper_shots (stage->keeper), 3);
+  int from = headland->window_from;
+
+  assert_string_equal (headland->label, "D");
+  gtk_drop_down_set_selected (choice_of (stage, "and shot"), 4);
+  ff_stage_settle ();
+  assert_false (is_trying (stage)); /* nothing is said of it yet */
+  pick (stage, "is", 4);
+  wait_to_read (stage, "Trying: shot D 30 min later.");
+  assert_true (says (stage, "Nothing is lost"));
+  assert_true (says (stage, "D 18:"));
+  gtk_widget_activate_action (page, "sorties.accept", NULL);
+  ff_stage_wait_for_plan (stage);
+  headland = g_ptr_array_index (ff_keeper_shots (stage->keeper), 3);
+  assert_int_equal (headland->window_from, from + 30);
+  assert_string_equal (ff_keeper_undo_text (stage->keeper), "Window of shot D moved");
+  ff_stage_free (stage);
+}
+
+static void
+test_if_the_day_turns_out_otherwise (void **state)
+{
+  FfStage *stage = stage_on_sorties (1200, 800);
+
+  assert_true (says (stage, "Line 2 can be 3 min late at most: then the window of B closes."));
+  assert_true (says (stage, "30 min late”, it loses A."));
+  wait_to_read (stage, "Drop first: "); /* comes later, from a worker */
+  assert_true (says (stage, "; G last."));
   ff_stage_free (stage);
 }
 
@@ -607,6 +722,7 @@ main (void)
     cmocka_unit_test (test_shots_not_flown_share_a_reason),
     cmocka_unit_test (test_why_not_in_words),
     cmocka_unit_test (test_a_try_in_words),
+    cmocka_unit_test (test_a_try_of_a_shot_in_words),
     cmocka_unit_test (test_the_plan_is_shown),
     cmocka_unit_test (test_the_strip_stays_away),
     cmocka_unit_test (test_the_chart_by_keys),
@@ -615,6 +731,10 @@ main (void)
     cmocka_unit_test (test_the_chart_as_a_table),
     cmocka_unit_test (test_another_sky_is_tried),
     cmocka_unit_test (test_a_missing_filter_is_tried),
+    cmocka_unit_test (test_we_are_late),
+    cmocka_unit_test (test_what_is_tried_is_accepted_and_undone),
+    cmocka_unit_test (test_a_moved_shot_is_priced_first),
+    cmocka_unit_test (test_if_the_day_turns_out_otherwise),
     cmocka_unit_test (test_leaving_the_page_ends_the_try),
     cmocka_unit_test (test_an_edit_shows_and_is_undone),
     cmocka_unit_test (test_a_day_that_cannot_be_planned),

@@ -205,16 +205,35 @@ filter_new (const char *label, const GPtrArray *items)
   return box;
 }
 
+/* One thing that may be needed, and when: "thin cloud: F, H". */
 static void
-add_filters (GtkBox *box, const char *heading, const GPtrArray *labels, const GPtrArray *items)
+add_in_case (GtkBox *box, const FfBagItem *item, const GPtrArray *items)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+
+  gtk_box_append (GTK_BOX (row), item->kind == FF_KIND_FILTER ? filter_new (item->label, items)
+                                                              : text_new (item->label, NULL));
+  gtk_box_append (GTK_BOX (row), text_new (item->why, "soft"));
+  gtk_box_append (box, row);
+}
+
+static void
+add_needed (GtkBox *box, const FfBag *bag, const GPtrArray *items)
 {
   GtkWidget *flow = ff_flow_new (20, 8);
 
-  if (labels->len == 0)
+  if (bag->needed->len == 0)
     return;
-  gtk_box_append (box, text_new (heading, "field-label"));
-  for (guint i = 0; i < labels->len; i++)
-    ff_flow_append (FF_FLOW (flow), filter_new (g_ptr_array_index (labels, i), items), -1);
+  gtk_box_append (box, text_new (_ ("Needed"), "field-label"));
+  for (guint i = 0; i < bag->needed->len; i++)
+    {
+      const FfBagItem *item = g_ptr_array_index (bag->needed, i);
+
+      ff_flow_append (FF_FLOW (flow),
+                      item->kind == FF_KIND_FILTER ? filter_new (item->label, items)
+                                                   : text_new (item->label, NULL),
+                      -1);
+    }
   gtk_box_append (box, flow);
 }
 
@@ -226,12 +245,19 @@ add_strengths (GString *words, const GPtrArray *labels, const GPtrArray *items)
 }
 
 static char *
-bag_words (const FfDayPlan *plan, const GPtrArray *items)
+bag_words (const FfBag *bag, const FfDayPlan *plan, const GPtrArray *items)
 {
   GString *words = g_string_new ("\f");
 
-  add_words (words, plan->bag_needed);
-  add_words (words, plan->bag_in_case);
+  for (guint i = 0; i < bag->needed->len; i++)
+    g_string_append_printf (words, "%s\n",
+                            ((const FfBagItem *) g_ptr_array_index (bag->needed, i))->label);
+  for (guint i = 0; i < bag->in_case->len; i++)
+    {
+      const FfBagItem *item = g_ptr_array_index (bag->in_case, i);
+
+      g_string_append_printf (words, "%s %s\n", item->label, item->why);
+    }
   add_strengths (words, plan->bag_needed, items);
   add_strengths (words, plan->bag_in_case, items);
   return g_string_free (words, FALSE);
@@ -240,13 +266,18 @@ bag_words (const FfDayPlan *plan, const GPtrArray *items)
 void
 ff_sortie_notes_show_bag (GtkBox *box, const FfDayPlan *plan, const GPtrArray *items)
 {
-  if (says_already (box, bag_words (plan, items)))
+  const FfBag *bag = plan->cases->bag;
+
+  if (says_already (box, bag_words (bag, plan, items)))
     return;
   empty (box);
-  add_filters (box, _ ("Needed"), plan->bag_needed, items);
-  add_filters (box, _ ("In case the sky is darker"), plan->bag_in_case, items);
-  if (plan->bag_needed->len + plan->bag_in_case->len == 0)
-    gtk_box_append (box, text_new (_ ("This plan needs no filter."), "soft"));
+  add_needed (box, bag, items);
+  if (bag->in_case->len > 0)
+    gtk_box_append (box, text_new (_ ("In case the day turns out otherwise"), "field-label"));
+  for (guint i = 0; i < bag->in_case->len; i++)
+    add_in_case (box, g_ptr_array_index (bag->in_case, i), items);
+  if (bag->needed->len + bag->in_case->len == 0)
+    gtk_box_append (box, text_new (_ ("This plan needs nothing."), "soft"));
 }
 
 /* The cost */

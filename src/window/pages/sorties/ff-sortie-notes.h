@@ -15,7 +15,8 @@ void ff_sortie_notes_show_sentences (GtkBox *box, const GPtrArray *sentences);
 
 void ff_sortie_notes_show_charges (GtkBox *box, const FfDayPlan *plan, GTimeZone *zone);
 
-/* Filters by label, each with its neutral block; `items` (FfItem) knows their strength. */
+/* What to pack: filters each with its neutral block, whose strength `items` (FfItem) know; what is
+ * packed in case with the case. */
 void ff_sortie_notes_show_bag (GtkBox *box, const FfDayPlan *plan, const GPtrArray *items);
 
 void ff_sortie_notes_show_cost (GtkGrid *grid, const FfDayPlan *plan);

@@ -230,6 +230,39 @@ ff_sortie_count_words (const FfDayPlan *plan)
   return g_strdup_printf ("%s · %s · %s", sorties, used, changes);
 }
 
+static char *
+all_of (const GPtrArray *texts)
+{
+  return ff_say_all (texts, ", ");
+}
+
+GPtrArray *
+ff_sortie_case_words (const FfCases *cases)
+{
+  GPtrArray *words = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) harmless = g_ptr_array_new ();
+  g_autofree char *titles = NULL;
+
+  for (guint i = 0; i < cases->cases->len; i++)
+    {
+      const FfCase *one = g_ptr_array_index (cases->cases, i);
+      g_autofree char *lost = all_of (one->lost);
+
+      if (one->lost->len == 0)
+        g_ptr_array_add (harmless, one->title);
+      else
+        /* Translators: a case of the day ("30 min late"), labels of the shots it loses. */
+        g_ptr_array_add (words, g_strdup_printf (_ ("Planned for “%s”, it loses %s."), one->title,
+                                                 lost));
+    }
+  titles = all_of (harmless);
+  if (harmless->len > 0)
+    /* Translators: cases of the day: "thin cloud, overcast, 15 min late". */
+    g_ptr_array_add (words, g_strdup_printf (_ ("No shot is lost, with the bag as packed: %s."),
+                                             titles));
+  return words;
+}
+
 int
 ff_sortie_line_of_shot (const FfDayPlan *plan, const char *shot)
 {

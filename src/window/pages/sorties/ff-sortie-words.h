@@ -41,5 +41,9 @@ char *ff_sortie_cost_words (const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 /* "6 sorties, 5 batteries, 3 filter changes" */
 char *ff_sortie_count_words (const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 
+/* "30 min late: 5 sorties; A is lost": a line for each case that loses something; and one that the
+ * others lose nothing. An array that frees them. */
+GPtrArray *ff_sortie_case_words (const FfCases *cases) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The line that a shot is on, 0: none. */
 int ff_sortie_line_of_shot (const FfDayPlan *plan, const char *shot);

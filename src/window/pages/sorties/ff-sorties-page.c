@@ -3,13 +3,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-accept-try.h"
 #include "ff-chart.h"
 #include "ff-flow.h"
+#include "ff-otherwise.h"
 #include "ff-planner.h"
 #include "ff-reading-dialog.h"
 #include "ff-scroll.h"
 #include "ff-sortie-notes.h"
-#include "ff-sortie-row.h"
+#include "ff-sortie-rows.h"
 #include "ff-sortie-words.h"
 #include "ff-sorties-table.h"
 #include "ff-what-if.h"
@@ -33,6 +35,8 @@ struct _FfSortiesPage {
   FfChart *chart;
   GtkToggleButton *as_table;
   FfWhatIf *what_if;
+  FfOtherwise *otherwise;
+  GtkWidget *accept;
   GtkListBox *table, *list;
   GtkGrid *cost;
   FfSortieColumns columns;
@@ -44,6 +48,8 @@ static const FfPageKey page_keys[] = {
   { "Left", N_ ("Choose the sortie before, on the chart") },
   { "Right", N_ ("Choose the next sortie, on the chart") },
   { "Return", N_ ("Open the sortie") },
+  { "l", N_ ("We are late: 5, 10, 15 minutes, and on time again") },
+  { "<Control>Return", N_ ("Accept what is tried") },
   { "r", N_ ("Add a light reading") },
   { "<Control>t", N_ ("The chart as a table, and back") },
   { "Escape", N_ ("End what is tried") },
@@ -65,50 +71,6 @@ static FfKeeper *
 keeper_of (gpointer page)
 {
   return ff_page_get_keeper (FF_PAGE (page));
-}
-
-/* The rows */
-
-static FfSortieRow *
-row_at (FfSortiesPage *self, int index)
-{
-  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, index);
-
-  return row != NULL ? FF_SORTIE_ROW (row) : NULL;
-}
-
-/* Rows are changed in place, so that the focus and the place on the page stay. */
-static void
-set_n_rows (FfSortiesPage *self, int n)
-{
-  while (row_at (self, n) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row_at (self, n)));
-  for (int i = 0; i < n; i++)
-    if (row_at (self, i) == NULL)
-      gtk_list_box_append (self->list, ff_sortie_row_new (&self->columns));
-}
-
-static void
-show_rows (FfSortiesPage *self, const FfDayPlan *plan, GTimeZone *zone)
-{
-  set_n_rows (self, (int) plan->lines->len);
-  for (guint i = 0; i < plan->lines->len; i++)
-    ff_sortie_row_show (row_at (self, (int) i), g_ptr_array_index (plan->lines, i), zone);
-}
-
-static void
-mark_rows (FfSortiesPage *self, int line)
-{
-  for (int i = 0; row_at (self, i) != NULL; i++)
-    ff_sortie_row_set_chosen (row_at (self, i), i + 1 == line);
-}
-
-/* One detail at a time: opening a line closes the one before. */
-static void
-open_row (FfSortiesPage *self, int line)
-{
-  for (int i = 0; row_at (self, i) != NULL; i++)
-    ff_sortie_row_set_open (row_at (self, i), i + 1 == line);
 }
 
 static void
@@ -134,7 +96,7 @@ choose (FfSortiesPage *self, int line)
   g_free (self->chosen);
   self->chosen = g_strdup (((const FfPlanTake *) g_ptr_array_index (chosen->takes, 0))->shot);
   ff_chart_set_line (self->chart, line);
-  mark_rows (self, line);
+  ff_sortie_rows_mark (self->list, line);
 }
 
 /* A line stays chosen while its first shot is flown, wherever that now stands. */
@@ -143,13 +105,13 @@ choose_again (FfSortiesPage *self)
 {
   int before = ff_chart_get_line (self->chart);
   int line = ff_sortie_line_of_shot (self->shown->plan, self->chosen);
-  gboolean open = before > 0 && row_at (self, before - 1) != NULL
-                  && ff_sortie_row_get_open (row_at (self, before - 1));
+  gboolean open = before > 0 && ff_sortie_rows_at (self->list, before - 1) != NULL
+                  && ff_sortie_row_get_open (ff_sortie_rows_at (self->list, before - 1));
 
   ff_chart_set_line (self->chart, line);
-  mark_rows (self, line);
+  ff_sortie_rows_mark (self->list, line);
   if (before != line)
-    open_row (self, open ? line : 0);
+    ff_sortie_rows_open (self->list, open ? line : 0);
 }
 
 static void
@@ -205,8 +167,9 @@ show_answer (FfSortiesPage *self, FfAnswer *answer)
   g_clear_pointer (&self->shown, ff_answer_unref);
   self->shown = answer;
   ff_chart_show (self->chart, answer);
-  show_rows (self, answer->plan, zone);
+  ff_sortie_rows_show (self->list, &self->columns, answer->plan, zone);
   show_words (self, answer->plan, zone);
+  ff_otherwise_show (self->otherwise, answer);
   choose_again (self);
   show_view (self);
   gtk_stack_set_visible_child_name (self->stack, "plan");
@@ -240,6 +203,7 @@ show_try_band (FfSortiesPage *self)
   const char *trouble = answer != NULL && answer->plan == NULL ? answer->why : NULL;
 
   gtk_widget_set_visible (self->try_band, is_trying (self));
+  gtk_widget_set_visible (self->accept, ff_accept_try_can (&self->tried) && trouble == NULL);
   gtk_widget_set_visible (self->try_box, is_trying (self) && answer != NULL);
   gtk_label_set_label (self->try_words, words);
   gtk_label_set_label (self->try_trouble, trouble != NULL ? trouble : "");
@@ -338,11 +302,11 @@ static void
 on_opened (FfSortiesPage *self, int line)
 {
   choose (self, line);
-  open_row (self, line);
-  if (row_at (self, line - 1) == NULL)
+  ff_sortie_rows_open (self->list, line);
+  if (ff_sortie_rows_at (self->list, line - 1) == NULL)
     return;
-  gtk_widget_grab_focus (GTK_WIDGET (row_at (self, line - 1)));
-  ff_scroll_to (GTK_WIDGET (row_at (self, line - 1)));
+  gtk_widget_grab_focus (GTK_WIDGET (ff_sortie_rows_at (self->list, line - 1)));
+  ff_scroll_to (GTK_WIDGET (ff_sortie_rows_at (self->list, line - 1)));
 }
 
 static void
@@ -352,7 +316,7 @@ on_row_activated (FfSortiesPage *self, GtkListBoxRow *row)
   gboolean open = ff_sortie_row_get_open (FF_SORTIE_ROW (row));
 
   choose (self, line);
-  open_row (self, open ? 0 : line);
+  ff_sortie_rows_open (self->list, open ? 0 : line);
 }
 
 static void
@@ -369,6 +333,33 @@ act_end_try (GtkWidget *widget, const char *action, GVariant *parameter)
   FfSortiesPage *self = FF_SORTIES_PAGE (widget);
 
   end_try (self);
+  gtk_widget_grab_focus (widget);
+}
+
+/* One key: later and later, then on time again. The answer comes before anything is stored. */
+static void
+act_late (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FfSortiesPage *self = FF_SORTIES_PAGE (widget);
+
+  ff_what_if_next_late (self->what_if);
+  on_what_if (self);
+}
+
+static void
+act_accept (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FfSortiesPage *self = FF_SORTIES_PAGE (widget);
+  g_autoptr (GError) error = NULL;
+  FfTry accepted = FF_TRY_INIT;
+
+  if (!ff_accept_try_can (&self->tried))
+    return;
+  ff_try_set (&accepted, &self->tried);
+  end_try (self);
+  if (!ff_accept_try (keeper_of (self), &accepted, &error))
+    ff_page_say_error (FF_PAGE (self), &error);
+  ff_try_clear (&accepted);
   gtk_widget_grab_focus (widget);
 }
 
@@ -429,7 +420,8 @@ ff_sorties_page_refresh (FfPage *page, FfChanged changed)
 
   drop_other_job (self, job);
   if (job != NULL)
-    ff_what_if_set_day (self->what_if, job->sky, ff_keeper_items (keeper_of (self)));
+    ff_what_if_set_day (self->what_if, job->sky, ff_keeper_items (keeper_of (self)),
+                        ff_keeper_shots (keeper_of (self)));
   if (ff_keeper_is_planning (keeper_of (self)))
     start_waiting (self);
   else if (!is_trying (self))
@@ -522,6 +514,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, chart);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, as_table);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, what_if);
+  gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, otherwise);
+  gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, accept);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, table);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, list);
 }
@@ -537,9 +531,14 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "sorties.end-try", NULL, act_end_try);
   gtk_widget_class_install_action (widget_class, "sorties.toggle-table", NULL, act_toggle_table);
   gtk_widget_class_install_action (widget_class, "sorties.reading", NULL, act_reading);
+  gtk_widget_class_install_action (widget_class, "sorties.late", NULL, act_late);
+  gtk_widget_class_install_action (widget_class, "sorties.accept", NULL, act_accept);
   gtk_widget_class_install_action (widget_class, "sorties.go", "s", act_go);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, on_escape, NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_r, 0, "sorties.reading", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, 0, "sorties.late", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK,
+                                       "sorties.accept", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, GDK_CONTROL_MASK,
                                        "sorties.toggle-table", NULL);
 }
@@ -558,6 +557,7 @@ ff_sorties_page_class_init (FfSortiesPageClass *klass)
   FF_PAGE_CLASS (klass)->refresh = ff_sorties_page_refresh;
   g_type_ensure (FF_TYPE_CHART);
   g_type_ensure (FF_TYPE_FLOW);
+  g_type_ensure (FF_TYPE_OTHERWISE);
   g_type_ensure (FF_TYPE_WHAT_IF);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/fieldfare/Fieldfare/ff-sorties-page.ui");

@@ -6,13 +6,15 @@
 #include "ff-flow.h"
 #include "ff-item.h"
 #include "ff-pick.h"
+#include "ff-shot.h"
 
 struct _FfWhatIf {
   GtkWidget parent_instance;
 
-  FfPick *sky, *late, *without;
+  FfPick *sky, *late, *without, *shot, *move;
   FfSky stored_sky;
   GPtrArray *labels; /* char*: what may be missing, in the order of the picks from 1 */
+  GPtrArray *shots;  /* char*: labels of shots, in the order of the picks from 1 */
 };
 
 G_DEFINE_FINAL_TYPE (FfWhatIf, ff_what_if, GTK_TYPE_WIDGET)
@@ -22,6 +24,10 @@ enum { CHANGED, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 static const int late_minutes[] = { 0, 5, 10, 15, 30 };
+#define LATEST_BY_KEY 3 /* the key goes round up to 15 minutes */
+
+/* What may happen to a shot: its window moved; after these it is dropped. */
+static const int move_minutes[] = { 5, 10, 15, 30, 45, 60, -5, -10, -15, -30, -45, -60 };
 
 /* The choices */
 
@@ -36,6 +42,24 @@ fill_late (FfWhatIf *self)
     texts[i] = g_strdup_printf (_ ("%d min late"), late_minutes[i]);
   ff_pick_set_texts (self->late, (const char *const *) texts);
   ff_pick_set_value (self->late, 0);
+}
+
+static void
+fill_move (FfWhatIf *self)
+{
+  g_auto (GStrv) texts = g_new0 (char *, G_N_ELEMENTS (move_minutes) + 3);
+  guint i;
+
+  texts[0] = g_strdup (_ ("as planned"));
+  for (i = 0; i < G_N_ELEMENTS (move_minutes); i++)
+    texts[i + 1] = move_minutes[i] > 0
+                       /* Translators: the window of a shot is moved. */
+                       ? g_strdup_printf (_ ("%d min later"), move_minutes[i])
+                       : g_strdup_printf (_ ("%d min earlier"), -move_minutes[i]);
+  /* Translators: a shot is not flown, by choice. */
+  texts[i + 1] = g_strdup (_ ("dropped"));
+  ff_pick_set_texts (self->move, (const char *const *) texts);
+  ff_pick_set_value (self->move, 0);
 }
 
 static gboolean
@@ -72,29 +96,54 @@ same_labels (const GPtrArray *a, const GPtrArray *b)
   return TRUE;
 }
 
-/* Takes the labels and shows them, what was picked among them still picked. */
+/* Shows labels behind a first choice that is none of them; what was picked stays where it can. */
 static void
-take_labels (FfWhatIf *self, GPtrArray *labels)
+show_labels (FfPick *pick, const char *none, const GPtrArray *labels, const char *picked)
 {
-  FfTry before = FF_TRY_INIT;
   g_autoptr (GPtrArray) texts = g_ptr_array_new ();
   guint index = 0;
 
-  ff_what_if_get (self, &before);
-  g_ptr_array_unref (self->labels);
-  self->labels = labels;
-  g_ptr_array_add (texts, (gpointer) _ ("nothing"));
+  g_ptr_array_add (texts, (gpointer) none);
   for (guint i = 0; i < labels->len; i++)
     g_ptr_array_add (texts, g_ptr_array_index (labels, i));
   g_ptr_array_add (texts, NULL);
-  ff_pick_set_texts (self->without, (const char *const *) texts->pdata);
-  if (before.without != NULL
-      && g_ptr_array_find_with_equal_func (labels, before.without, g_str_equal, &index))
+  ff_pick_set_texts (pick, (const char *const *) texts->pdata);
+  if (picked != NULL
+      && g_ptr_array_find_with_equal_func ((GPtrArray *) labels, picked, g_str_equal, &index))
     index++;
   else
     index = 0;
-  ff_pick_set_value (self->without, (int) index);
-  ff_try_clear (&before);
+  ff_pick_set_value (pick, (int) index);
+}
+
+/* Takes the labels, unless they are the same. */
+static void
+take_labels (FfPick *pick, const char *none, GPtrArray **labels, GPtrArray *now)
+{
+  int value = ff_pick_get_value (pick);
+  g_autofree char *picked
+      = value > 0 && (guint) value <= (*labels)->len
+            ? g_strdup (g_ptr_array_index (*labels, value - 1))
+            : NULL;
+
+  if (value >= 0 && same_labels (now, *labels))
+    {
+      g_ptr_array_unref (now);
+      return;
+    }
+  g_ptr_array_unref (*labels);
+  *labels = now;
+  show_labels (pick, none, now, picked);
+}
+
+static GPtrArray *
+shot_labels (const GPtrArray *shots)
+{
+  GPtrArray *labels = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < shots->len; i++)
+    g_ptr_array_add (labels, g_strdup (((const FfShot *) g_ptr_array_index (shots, i))->label));
+  return labels;
 }
 
 /* Callbacks */
@@ -102,6 +151,7 @@ take_labels (FfWhatIf *self, GPtrArray *labels)
 static void
 on_picked (FfWhatIf *self)
 {
+  gtk_widget_set_sensitive (GTK_WIDGET (self->move), ff_pick_get_value (self->shot) > 0);
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
@@ -121,6 +171,7 @@ ff_what_if_dispose (GObject *object)
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
     gtk_widget_unparent (child);
   g_clear_pointer (&FF_WHAT_IF (object)->labels, g_ptr_array_unref);
+  g_clear_pointer (&FF_WHAT_IF (object)->shots, g_ptr_array_unref);
   G_OBJECT_CLASS (ff_what_if_parent_class)->dispose (object);
 }
 
@@ -139,6 +190,8 @@ ff_what_if_class_init (FfWhatIfClass *klass)
   gtk_widget_class_bind_template_child (widget_class, FfWhatIf, sky);
   gtk_widget_class_bind_template_child (widget_class, FfWhatIf, late);
   gtk_widget_class_bind_template_child (widget_class, FfWhatIf, without);
+  gtk_widget_class_bind_template_child (widget_class, FfWhatIf, shot);
+  gtk_widget_class_bind_template_child (widget_class, FfWhatIf, move);
   gtk_widget_class_bind_template_callback (widget_class, on_picked);
   gtk_widget_class_set_layout_manager_type (widget_class, FF_TYPE_FLOW_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "whatif");
@@ -149,10 +202,14 @@ static void
 ff_what_if_init (FfWhatIf *self)
 {
   self->labels = g_ptr_array_new_with_free_func (g_free);
+  self->shots = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
   ff_pick_set_names (self->sky, &ff_names_sky);
   fill_late (self);
-  take_labels (self, g_ptr_array_new_with_free_func (g_free));
+  fill_move (self);
+  show_labels (self->without, _ ("nothing"), self->labels, NULL);
+  show_labels (self->shot, _ ("none"), self->shots, NULL);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->move), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("What if"), -1);
 }
@@ -160,9 +217,8 @@ ff_what_if_init (FfWhatIf *self)
 /* Public */
 
 void
-ff_what_if_set_day (FfWhatIf *self, FfSky sky, const GPtrArray *items)
+ff_what_if_set_day (FfWhatIf *self, FfSky sky, const GPtrArray *items, const GPtrArray *shots)
 {
-  GPtrArray *labels;
   gboolean other_sky;
 
   g_return_if_fail (FF_IS_WHAT_IF (self));
@@ -170,11 +226,31 @@ ff_what_if_set_day (FfWhatIf *self, FfSky sky, const GPtrArray *items)
   self->stored_sky = sky;
   if (!other_sky || ff_pick_get_value (self->sky) < 0)
     ff_pick_set_value (self->sky, (int) sky);
-  labels = labels_of (items);
-  if (same_labels (labels, self->labels))
-    g_ptr_array_unref (labels);
+  take_labels (self->without, _ ("nothing"), &self->labels, labels_of (items));
+  take_labels (self->shot, _ ("none"), &self->shots, shot_labels (shots));
+}
+
+void
+ff_what_if_next_late (FfWhatIf *self)
+{
+  int late = ff_pick_get_value (self->late);
+
+  ff_pick_set_value (self->late, late >= LATEST_BY_KEY ? 0 : late + 1);
+}
+
+/* What is picked for the one shot. */
+static void
+get_shot (FfWhatIf *self, FfTry *picked)
+{
+  int shot = ff_pick_get_value (self->shot), move = ff_pick_get_value (self->move);
+
+  if (shot <= 0 || (guint) shot > self->shots->len || move <= 0)
+    return;
+  picked->shot = g_ptr_array_index (self->shots, shot - 1);
+  if (move <= (int) G_N_ELEMENTS (move_minutes))
+    picked->move_minutes = move_minutes[move - 1];
   else
-    take_labels (self, labels);
+    picked->drop = TRUE;
 }
 
 void
@@ -190,6 +266,7 @@ ff_what_if_get (FfWhatIf *self, FfTry *ret_try)
     picked.late_minutes = late_minutes[late];
   if (without > 0 && (guint) without <= self->labels->len)
     picked.without = g_ptr_array_index (self->labels, without - 1);
+  get_shot (self, &picked);
   ff_try_set (ret_try, &picked);
 }
 
@@ -200,4 +277,7 @@ ff_what_if_reset (FfWhatIf *self)
   ff_pick_set_value (self->sky, (int) self->stored_sky);
   ff_pick_set_value (self->late, 0);
   ff_pick_set_value (self->without, 0);
+  ff_pick_set_value (self->shot, 0);
+  ff_pick_set_value (self->move, 0);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->move), FALSE);
 }
