@@ -15,11 +15,24 @@
 static FfLightOptions options;
 static gboolean want_list;
 
+#define LIST_INDENT 27 /* name, range, and two blanks */
+#define ROW_INDENT 24  /* as of ff_console_row() */
+
 static GOptionEntry entries[] = {
   FF_LIGHT_OPTION_ENTRIES (options),
   { "list", 0, 0, G_OPTION_ARG_NONE, &want_list, N_ ("List the lighting conditions"), NULL },
   G_OPTION_ENTRY_NULL,
 };
+
+/* A row whose value may want more than one line. */
+static void
+say_long (FfConsole *console, const char *label, const char *value)
+{
+  const int pad = ROW_INDENT - (int) g_utf8_strlen (label, -1);
+  g_autofree char *line = g_strdup_printf ("%s%*s%s", label, MAX (pad, 1), "", value);
+
+  ff_console_wrap (console, ROW_INDENT, line);
+}
 
 static void
 say_level (FfConsole *console, double ev100, double low, double high)
@@ -55,11 +68,15 @@ run_condition (FfConsole *console, const FfLight *light)
   ff_json_text (json, "source", _ (condition->source));
   ff_json_text (json, "note", note);
 
-  ff_console_row (console, _ ("Condition"), "%s", _ (condition->text));
+  say_long (console, _ ("Condition"), _ (condition->text));
   say_level (console, light->ev100, light->low_ev100, light->high_ev100);
-  ff_console_row (console, _ ("Source"), "%s", _ (condition->source));
+  say_long (console, _ ("Source"), _ (condition->source));
   if (note != NULL)
-    ff_console_line (console, "%s.", note);
+    {
+      g_autofree char *sentence = g_strdup_printf ("%s.", note);
+
+      ff_console_wrap (console, 0, sentence);
+    }
   return FF_DONE;
 }
 
@@ -71,6 +88,7 @@ list_condition (FfConsole *console, const FfCondition *condition)
   g_autofree char *range = condition->low_ev100 < condition->high_ev100
                                ? g_strdup_printf (_ ("%s to %s"), low, high)
                                : g_strdup (low);
+  g_autofree char *line = NULL;
 
   ff_json_begin_object (console->json, NULL);
   ff_json_text (console->json, "name", condition->name);
@@ -78,7 +96,8 @@ list_condition (FfConsole *console, const FfCondition *condition)
   write_range (console->json, condition->low_ev100, condition->high_ev100);
   ff_json_text (console->json, "source", _ (condition->source));
   ff_json_end (console->json);
-  ff_console_line (console, "%-16s %8s  %s", condition->name, range, _ (condition->text));
+  line = g_strdup_printf ("%-16s %8s  %s", condition->name, range, _ (condition->text));
+  ff_console_wrap (console, LIST_INDENT, line);
 }
 
 static FfOutcome

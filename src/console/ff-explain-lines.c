@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-explain-lines.h"
 
-#define WIDTH 80
 #define NAME_WIDTH 14
 /* What arithmetic leaves beyond this is noise. */
 #define DECIMALS 9
@@ -28,54 +27,29 @@ ff_json_steps (FfJson *json, const char *name, GPtrArray *steps)
   ff_json_end (json);
 }
 
-/* Words in lines that end before the last column; all lines but the first are indented. */
+/* Under the sentence, at its left edge. */
 static void
-append_wrapped (GString *out, const char *text, int column, int indent)
+say_under (FfConsole *console, const char *text, int column)
 {
-  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  g_autofree char *line = g_strdup_printf ("%*s%s", column, "", text);
 
-  for (guint i = 0; words[i] != NULL; i++)
-    {
-      int width = (int) g_utf8_strlen (words[i], -1);
-
-      if (i > 0 && column + 1 + width > WIDTH)
-        {
-          g_string_append_printf (out, "\n%*s", indent, "");
-          column = indent;
-        }
-      else if (i > 0)
-        {
-          g_string_append_c (out, ' ');
-          column++;
-        }
-      g_string_append (out, words[i]);
-      column += width;
-    }
+  if (text[0] != '\0')
+    ff_console_wrap (console, (guint) column, line);
 }
 
 static void
 say_step (FfConsole *console, const FfExplainStep *step, int indent)
 {
-  g_autoptr (GString) out = g_string_new (NULL);
   const char *name = ff_name_text (&ff_names_step, (int) step->kind);
   int column = indent + NAME_WIDTH;
   int pad = MAX (NAME_WIDTH - (int) g_utf8_strlen (name, -1), 1);
+  g_autofree char *first = g_strdup_printf ("%*s%s%*s%s", indent, "", name, pad, "", step->text);
+  g_autofree char *source
+      = step->source[0] != '\0' ? g_strdup_printf ("[%s]", step->source) : g_strdup ("");
 
-  g_string_append_printf (out, "%*s%s%*s", indent, "", name, pad, "");
-  append_wrapped (out, step->text, column, column);
-  if (step->formula[0] != '\0')
-    {
-      g_string_append_printf (out, "\n%*s", column, "");
-      append_wrapped (out, step->formula, column, column);
-    }
-  if (step->source[0] != '\0')
-    {
-      g_autofree char *source = g_strdup_printf ("[%s]", step->source);
-
-      g_string_append_printf (out, "\n%*s", column, "");
-      append_wrapped (out, source, column, column);
-    }
-  ff_console_line (console, "%s", out->str);
+  ff_console_wrap (console, (guint) column, first);
+  say_under (console, step->formula, column);
+  say_under (console, source, column);
 }
 
 void

@@ -201,6 +201,24 @@ def plan_follows(journey):
     assert clock == "16:43", f"down at {clock}"
 
 
+@case("the stop ruler is played, and says who pays")
+def ruler(journey):
+    program = journey.open("light")
+    program.says("Stop ruler: Shutter 1/50")
+    program.press("↓ Third")
+    program.says("Stop ruler: Shutter 1/40")
+    program.says("too bright")
+    program.press("Fix · F")
+    program.says("fixed")
+    program.press("Best · B")
+    program.says("Stop ruler: Shutter 1/50")
+    program.press("Why?")
+    program.says("ND32 takes 5 stops.")
+    program.press("+5 min · T")
+    program.says("16:35 · ")
+    program.kill()
+
+
 @case("a brief is saved as a file")
 def briefs(journey):
     program = journey.open("briefs")
