@@ -1,12 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The crew lead's sheet: the day on the first page, the kit and the weather call on the second. */
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "ff-civil.h"
+#include "ff-qr.h"
 #include "ff-say.h"
 #include "ff-sheets.h"
 
 #define PAGES 2
+#define CODE_SIDE 84.0 /* 30 mm: 25 modules and the quiet zone, 0.9 mm each */
 
 static void
 add_named (FfSheet *sheet, const char *name, const char *value, double size)
@@ -32,6 +35,28 @@ add_cautions (FfSheet *sheet, const FfSheetFacts *facts)
 }
 
 static void
+draw_code (cairo_t *cr, gconstpointer data, double width, double height)
+{
+  ff_qr_draw (cr, data, MIN (width, height));
+}
+
+/* Where to meet, in words, and as a code that a telephone takes to its map. */
+static void
+add_meeting_point (FfSheet *sheet, const FfSheetFacts *facts)
+{
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell = ff_sheet_block_cell (block, -1);
+
+  if (!isnan (facts->latitude_deg) && !isnan (facts->longitude_deg))
+    block->drawing = (FfDrawing){ CODE_SIDE, CODE_SIDE, draw_code,
+                                  ff_geo_uri (facts->latitude_deg, facts->longitude_deg), g_free };
+  ff_cell_text (cell, FF_SIZE_CAMERA, TRUE, facts->place);
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, facts->position);
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, facts->takeoff_spot);
+  block->space_above = 4;
+}
+
+static void
 add_times (FfSheet *sheet, const FfSheetFacts *facts)
 {
   g_autofree char *events = ff_say_all (facts->events, "  ·  ");
@@ -43,7 +68,7 @@ add_times (FfSheet *sheet, const FfSheetFacts *facts)
   if (*events != '\0')
     add_named (sheet, _ ("events"), events, FF_SIZE_CAMERA);
   add_named (sheet, _ ("client"), facts->client, FF_SIZE_CAMERA);
-  add_named (sheet, _ ("place"), facts->place, FF_SIZE_BODY);
+  add_meeting_point (sheet, facts);
   add_named (sheet, _ ("hospital"), "", FF_SIZE_BODY);
   add_named (sheet, _ ("parking, power"), "", FF_SIZE_BODY);
 }

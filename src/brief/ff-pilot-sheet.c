@@ -447,7 +447,7 @@ add_amendments (FfSheet *sheet)
 
   ff_sheet_begin_part (sheet, _ ("amendments"));
   ff_sheet_heading (sheet, _ ("Amendments, as read out"));
-  block = ff_sheet_form (sheet, 4);
+  block = ff_sheet_form (sheet, 3);
   /* Translators: number of an amendment; head of a narrow column. */
   ff_cell_text (ff_sheet_block_cell (block, 28), FF_SIZE_LABEL, FALSE, _ ("no."));
   ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("what changes"));

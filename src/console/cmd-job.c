@@ -3,8 +3,11 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-calendar.h"
+#include "ff-call-times.h"
 #include "ff-civil.h"
 #include "ff-command.h"
+#include "ff-day-records.h"
 #include "ff-error.h"
 #include "ff-file.h"
 #include "ff-job-file.h"
@@ -330,6 +333,49 @@ export_job (FfConsole *console, GError **error)
 }
 
 /* The file is read and checked before the store is even opened. */
+/* The day's times as a calendar file. Never onto a file that exists. */
+static FfOutcome
+calendar_of_job (FfConsole *console, GError **error)
+{
+  g_autoptr (FfStore) store = ff_console_open (console, FF_RECORDS_READ, error);
+  g_autoptr (FfDay) day = store != NULL ? ff_day_load (store, console->words[1], error) : NULL;
+  g_autoptr (GPtrArray) times = NULL;
+  g_autofree FfCalendarEntry *events = NULL;
+  g_autofree char *text = NULL;
+  FfCalendar calendar = { .latitude_deg = NAN, .longitude_deg = NAN, .place = "", .note = "" };
+  const FfPlace *place;
+
+  if (day == NULL)
+    return FF_FAILED;
+  times = ff_call_times (day);
+  events = g_new0 (FfCalendarEntry, MAX (times->len, 1));
+  for (guint i = 0; i < times->len; i++)
+    {
+      const FfCallTime *time = g_ptr_array_index (times, i);
+
+      events[i] = (FfCalendarEntry) { time->key, time->text, time->at, time->to };
+    }
+  place = ff_day_place (day);
+  if (place != NULL)
+    {
+      calendar.place = place->name;
+      calendar.latitude_deg = place->latitude_deg;
+      calendar.longitude_deg = place->longitude_deg;
+    }
+  calendar.job_id = ff_day_job (day)->id;
+  calendar.note = ff_day_job (day)->title;
+  calendar.written_at = g_get_real_time () / G_USEC_PER_SEC;
+  calendar.entries = events;
+  calendar.n_entries = times->len;
+  text = ff_calendar_text (&calendar);
+  if (!ff_file_write_new (console->words[2], text, error))
+    return FF_FAILED;
+  ff_json_text (console->json, "file", console->words[2]);
+  ff_json_integer (console->json, "entries", times->len);
+  ff_console_line (console, _ ("%s: %u entries"), console->words[2], times->len);
+  return times->len > 0 ? FF_DONE : FF_NO;
+}
+
 static FfOutcome
 import_job (FfConsole *console, GError **error)
 {
@@ -362,6 +408,10 @@ run (FfConsole *console, GError **error)
   if (strcmp (what, "export") == 0)
     return ff_console_want_words (console, 3, "JOB FILE", error) ? export_job (console, error)
                                                                  : FF_FAILED;
+  if (strcmp (what, "calendar") == 0)
+    return ff_console_want_words (console, 3, "JOB FILE", error)
+               ? calendar_of_job (console, error)
+               : FF_FAILED;
   if (strcmp (what, "import") == 0)
     return ff_console_want_words (console, 2, "FILE", error) ? import_job (console, error)
                                                              : FF_FAILED;
@@ -371,7 +421,7 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_job = {
   .name = "job",
   .summary = N_ ("Show a whole job, write it to a file, read one"),
-  .usage = "job JOB | job export JOB FILE | job import FILE",
+  .usage = "job JOB | job export JOB FILE | job import FILE | job calendar JOB FILE",
   .example = "fieldfarectl job export Skarrowick skarrowick.json",
   .entries = entries,
   .run = run,

@@ -6,7 +6,7 @@
 
 #include "ff-civil.h"
 #include "ff-command.h"
-#include "ff-day-reading.h"
+#include "ff-day-records.h"
 #include "ff-error.h"
 #include "ff-job.h"
 #include "ff-limits-today.h"

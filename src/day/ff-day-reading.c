@@ -185,12 +185,6 @@ ff_day_reading_need (const FfReading *reading)
   return log2 (reading->target_s / reading->shown_s) + reading->nd_stops;
 }
 
-const FfJob *
-ff_day_job (const FfDay *day)
-{
-  return day->job;
-}
-
 const FfShot *
 ff_day_find_shot (const FfDay *day, const char *label)
 {

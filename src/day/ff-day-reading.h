@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "ff-day-records.h"
 #include "ff-day.h"
 #include "ff-job.h"
 #include "ff-learned.h"
@@ -43,8 +44,7 @@ FfReading *ff_day_reading_new (const FfDay *day,
                                const FfReadingEntry *entry,
                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The job itself; and a shot of it by its label, case ignored, or NULL. Borrowed. */
-const FfJob *ff_day_job (const FfDay *day);
+/* A shot of the job by its label, case ignored, or NULL. Borrowed. */
 const FfShot *ff_day_find_shot (const FfDay *day, const char *label);
 
 /* All readings of the job by time, those set aside as well: FfReading, borrowed. */

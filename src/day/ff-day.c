@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-day-records.h"
 #include "ff-error.h"
 #include "ff-item-camera.h"
 #include "ff-number.h"
@@ -109,6 +110,18 @@ ff_day_free (FfDay *day)
   g_clear_pointer (&day->reports, g_ptr_array_unref);
   g_clear_pointer (&day->readings, g_ptr_array_unref);
   g_free (day);
+}
+
+const FfJob *
+ff_day_job (const FfDay *day)
+{
+  return day->job;
+}
+
+const FfPlace *
+ff_day_place (const FfDay *day)
+{
+  return day->place;
 }
 
 GTimeZone *

@@ -488,6 +488,8 @@ fill_site (FfSheetFacts *facts, const FfDay *day)
   g_autoptr (GString) area = g_string_new (NULL);
 
   facts->compass = ff_compass_facts (day);
+  facts->latitude_deg = day->place != NULL ? day->place->latitude_deg : NAN;
+  facts->longitude_deg = day->place != NULL ? day->place->longitude_deg : NAN;
   facts->observer_post = g_strdup (day->place != NULL ? day->place->observer_post : "");
   facts->second_post = g_strdup (day->place != NULL ? day->place->second_post : "");
   facts->distance_limit = g_strdup ("");

@@ -57,6 +57,7 @@ typedef struct {
   GPtrArray *events;    /* char*: "17:14 ferry passes" */
   GPtrArray *shots;     /* FfSheetShot, in the order of the list */
   GPtrArray *missing;   /* char*: what must be filled in before the sheet can be trusted */
+  double latitude_deg, longitude_deg; /* of the meeting point; NAN: not known */
   FfCompassFacts *compass;
   char *observer_post, *second_post;
   double highest_m;     /* of the shots */

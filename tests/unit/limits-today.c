@@ -6,7 +6,7 @@
 #include <string.h>
 
 #include "ff-civil.h"
-#include "ff-day-reading.h"
+#include "ff-day-records.h"
 #include "ff-demo.h"
 #include "ff-error.h"
 #include "ff-limit.h"
