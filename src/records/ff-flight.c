@@ -14,6 +14,7 @@ static const FfField flight_fields[] = {
   FF_ID (FfFlight, job_id, "job_id", N_ ("job"), TRUE),
   FF_TEXT (FfFlight, version, N_ ("version of the plan"), FALSE, 3),
   FF_WHOLE (FfFlight, line, N_ ("line"), 0, 999),
+  FF_ID (FfFlight, line_id, "line_id", N_ ("first shot of the line"), FALSE),
   FF_INSTANT (FfFlight, off, N_ ("off")),
   FF_INSTANT (FfFlight, down, N_ ("down")),
   FF_ID (FfFlight, battery_id, "battery_id", N_ ("battery"), TRUE),

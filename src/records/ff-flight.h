@@ -10,6 +10,7 @@ typedef struct {
   char *job_id;
   char *version;       /* letter of the plan it followed; empty: none */
   int line;            /* line of that plan, from 1; 0: none */
+  char *line_id;       /* the same line, by its first shot; empty: none */
   gint64 off, down;    /* instants */
   char *battery_id;
   GPtrArray *filter_ids; /* char*: really fitted; empty: none */

@@ -61,6 +61,7 @@ ff_job_delete (FfStore *store, const char *id, GError **error)
                                       "measurement", "weather_report", "weather_call",
                                       "pack_event" };
   static const char *const sql[] = {
+    "DELETE FROM line_lock WHERE job_id = ?1",
     "DELETE FROM shot WHERE job_id = ?1",     "DELETE FROM day_event WHERE job_id = ?1",
     "DELETE FROM job_item WHERE job_id = ?1", "DELETE FROM job_crew WHERE job_id = ?1",
     "DELETE FROM job_limit_sheet WHERE job_id = ?1", "DELETE FROM charge_watch WHERE job_id = ?1",
@@ -112,6 +113,15 @@ item_has_no_history (FfStore *store, const char *id, GError **error)
 }
 
 static gboolean
+item_is_not_locked (FfStore *store, const char *id, GError **error)
+{
+  const char *refusal = _ ("a line of a plan is locked to this item; unlock it there first");
+
+  return nothing_rests_on (store, "line_lock", "battery_id", id, refusal, error)
+         && nothing_rests_on (store, "line_lock", "filter_id", id, refusal, error);
+}
+
+static gboolean
 remove_item (FfStore *store, const char *id, GError **error)
 {
   static const char *const sql[] = {
@@ -134,7 +144,7 @@ remove_item (FfStore *store, const char *id, GError **error)
 gboolean
 ff_item_delete (FfStore *store, const char *id, GError **error)
 {
-  return item_has_no_history (store, id, error)
+  return item_has_no_history (store, id, error) && item_is_not_locked (store, id, error)
          && nothing_rests_on (store, "job", "aircraft_id", id,
                               _ ("a job flies this aircraft; choose another one there first"),
                               error)
