@@ -12,6 +12,7 @@
 #include "ff-file.h"
 #include "ff-job-file.h"
 #include "ff-number.h"
+#include "ff-standing.h"
 
 static GOptionEntry entries[] = {
   G_OPTION_ENTRY_NULL,
@@ -384,7 +385,7 @@ import_job (FfConsole *console, GError **error)
   g_autoptr (FfJobFile) file = text != NULL ? ff_job_file_parse (text, error) : NULL;
   g_autoptr (FfStore) store = NULL;
 
-  if (file == NULL)
+  if (file == NULL || !ff_standing_check (file->versions, file->amendments, error))
     {
       if (text != NULL)
         g_prefix_error (error, "%s: ", path);

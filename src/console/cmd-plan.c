@@ -115,6 +115,7 @@ json_lines (FfJson *json, const Answer *answer)
       const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
 
       ff_json_begin_object (json, NULL);
+      ff_json_text (json, "id", line->id);
       ff_json_integer (json, "line", line->line);
       json_instant (json, "off_by", line->off_by, zone);
       json_instant (json, "down", line->down, zone);

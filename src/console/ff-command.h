@@ -87,6 +87,7 @@ FfStore *ff_console_open (FfConsole *console,
 
 /* "f/2.8  1/50  ISO 100" and the like are written by the commands themselves. One per file: */
 extern const FfCommand ff_command_advise;
+extern const FfCommand ff_command_amend;
 extern const FfCommand ff_command_balance;
 extern const FfCommand ff_command_battery;
 extern const FfCommand ff_command_bracket;
@@ -98,6 +99,7 @@ extern const FfCommand ff_command_filter;
 extern const FfCommand ff_command_flicker;
 extern const FfCommand ff_command_frame;
 extern const FfCommand ff_command_gear;
+extern const FfCommand ff_command_freeze;
 extern const FfCommand ff_command_job;
 extern const FfCommand ff_command_jobs;
 extern const FfCommand ff_command_light;

@@ -29,6 +29,7 @@ read_take (const FfDayProblem *problem, const FfSortieLine *line, const FfSortie
   FfPlanTake *read = ff_plan_take_new ();
   gboolean has_frames = record->intent == FF_INTENT_VIDEO || record->intent == FF_INTENT_SLOW;
 
+  read->shot_id = g_strdup (record->id);
   read->shot = g_strdup (record->label);
   read->title = g_strdup (record->title);
   read->from = take->from;
@@ -77,6 +78,7 @@ read_line (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSor
                                 &g_array_index (sorties->takes, FfSortieTake,
                                                 line->first_take + i)));
   read->land_rule = ff_plan_land_rule (read, problem->day->zone);
+  read->id = g_strdup (((FfPlanTake *) g_ptr_array_index (read->takes, 0))->shot_id);
   read->trim = ff_plan_trim (problem, sorties, line);
   read->why = ff_plan_why (problem, sorties, line);
   return read;

@@ -8,6 +8,7 @@ take_free (gpointer data)
 {
   FfPlanTake *take = data;
 
+  g_free (take->shot_id);
   g_free (take->shot);
   g_free (take->title);
   g_free (take->start.shutter);
@@ -32,6 +33,7 @@ line_free (gpointer data)
 {
   FfPlanLine *line = data;
 
+  g_free (line->id);
   g_free (line->battery);
   g_free (line->engraving);
   g_free (line->land_rule);

@@ -21,6 +21,7 @@ typedef struct {
 } FfPlanSettings;
 
 typedef struct {
+  char *shot_id;
   char *shot;  /* label: "A" */
   char *title; /* "harbour from above" */
   gint64 from, to;
@@ -37,6 +38,7 @@ typedef struct {
 } FfPlanTake;
 
 typedef struct {
+  char *id; /* of its first shot: a line stays the same line while that stays */
   int line; /* from 1 */
   gint64 off_by, down, land_by;
   char *battery;       /* label */

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ff-item-json.h"
+#include "ff-job-versions.h"
 #include "ff-record-json.h"
 
 static const FfField role_fields[] = {
@@ -40,6 +41,9 @@ ff_job_file_new (void)
   file->items = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_item_free);
   file->flights = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_flight_free);
   file->readings = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_reading_free);
+  file->versions = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_plan_version_free);
+  file->amendments = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_amendment_free);
+  file->locks = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_lock_free);
   return file;
 }
 
@@ -56,6 +60,9 @@ ff_job_file_free (FfJobFile *file)
   g_ptr_array_unref (file->items);
   g_ptr_array_unref (file->flights);
   g_ptr_array_unref (file->readings);
+  g_ptr_array_unref (file->versions);
+  g_ptr_array_unref (file->amendments);
+  g_ptr_array_unref (file->locks);
   g_free (file);
 }
 
@@ -97,6 +104,13 @@ named_items (const FfJobFile *file)
       want (wanted, flight->battery_id);
       for (guint j = 0; j < flight->filter_ids->len; j++)
         want (wanted, g_ptr_array_index (flight->filter_ids, j));
+    }
+  for (guint i = 0; i < file->locks->len; i++)
+    {
+      const FfLock *lock = g_ptr_array_index (file->locks, i);
+
+      want (wanted, lock->battery_id);
+      want (wanted, lock->filter_id);
     }
   return wanted;
 }
@@ -219,6 +233,7 @@ ff_job_file_load (FfStore *store, const char *job_id, GError **error)
   if (!replace (&file->shots, ff_shots_load (store, job_id, error))
       || !replace (&file->flights, ff_flights_load (store, job_id, error))
       || !replace (&file->readings, ff_readings_load (store, job_id, error))
+      || !ff_job_versions_load (file, store, error)
       || !load_items (file, store, error) || !load_crew (file, store, error))
     return NULL;
   return g_steal_pointer (&file);
@@ -332,4 +347,5 @@ ff_job_file_write (const FfJobFile *file, FfJson *json)
   write_items (file->items, json);
   write_flights (file->flights, json);
   write_readings (file->readings, json);
+  ff_job_versions_write (file, json);
 }

@@ -3,12 +3,15 @@
  * log. The format is published as data/fieldfare-job.schema.json. */
 #pragma once
 
+#include "ff-amendment.h"
 #include "ff-crew.h"
 #include "ff-flight.h"
 #include "ff-item.h"
 #include "ff-job.h"
 #include "ff-json.h"
+#include "ff-lock.h"
 #include "ff-place.h"
+#include "ff-plan-version.h"
 #include "ff-reading.h"
 #include "ff-shot.h"
 
@@ -30,6 +33,9 @@ typedef struct {
   GPtrArray *items;   /* FfItem: all that the job, its gear and its log name */
   GPtrArray *flights; /* FfFlight */
   GPtrArray *readings; /* FfReading, those set aside as well */
+  GPtrArray *versions; /* FfPlanVersion: copies of plans, as text that nobody has read yet */
+  GPtrArray *amendments; /* FfAmendment */
+  GPtrArray *locks;    /* FfLock */
 } FfJobFile;
 
 extern const FfFields ff_job_role_fields;

@@ -74,6 +74,91 @@ test_round_trip (void **state)
   assert_string_equal (again, good);
 }
 
+/* What was frozen, amended, read and locked comes along, letter by letter. */
+static void
+test_versions_come_along (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *second = g_build_filename (folder, "versions", NULL);
+  g_autoptr (FfStore) other = ff_records_open (second, FF_RECORDS_WRITE, &error);
+  g_autoptr (FfJobFile) file = ff_job_file_parse (good, &error);
+  g_autoptr (FfPlanVersion) version = ff_plan_version_new (file->job->id);
+  g_autoptr (FfAmendment) amendment = ff_amendment_new (file->job->id);
+  g_autoptr (FfLock) lock = ff_lock_new (file->job->id);
+  g_autoptr (FfJobFile) read = NULL;
+  g_autofree char *text = NULL, *again = NULL;
+
+  ff_set_text (&version->letter, "A");
+  ff_set_text (&version->copy, "{\"lines\": []}");
+  amendment->number = 1;
+  ff_set_text (&amendment->letter, "A");
+  ff_set_text (&amendment->text, "Pilot: line 4, off 18:18 not 17:38.");
+  ff_amendment_add_sentence (amendment, FF_ROLE_PILOT, "line 4, off 18:18 not 17:38");
+  ff_amendment_add_acknowledgement (amendment, FF_ROLE_PILOT, "JV", 5, "MO");
+  ff_set_text (&lock->shot_id, ((FfShot *) g_ptr_array_index (file->shots, 2))->id);
+  lock->off_by = 1038;
+  assert_true (ff_plan_version_append (store, version, &error));
+  assert_true (ff_amendment_append (store, amendment, &error));
+  assert_true (ff_lock_save (store, lock, &error));
+  text = write_job (store, "skarrowick");
+  read = ff_job_file_parse (text, &error);
+  assert_no_error (error);
+  ff_job_file_store (read, other, 0, &error);
+  assert_no_error (error);
+  again = write_job (other, "skarrowick");
+  assert_string_equal (again, text);
+  assert_non_null (strstr (again, "\"initials\": \"JV\""));
+}
+
+static void
+versions_refused (const char *versions, const char *part)
+{
+  g_autofree char *whole = g_strdup_printf ("%s, \"format\"", versions);
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  const char *empty[] = { "\"versions\": [],", "\"amendments\": [],", "\"locks\": []" };
+  g_autoptr (GString) bare = g_string_new (good);
+
+  for (guint i = 0; i < G_N_ELEMENTS (empty); i++)
+    assert_int_equal (g_string_replace (bare, empty[i], "", 1), 1);
+  text = g_string_free (g_steal_pointer (&bare), FALSE);
+  /* The comma before the last member goes too. */
+  *strrchr (text, ',') = ' ';
+  {
+    g_autoptr (GString) filled = g_string_new (text);
+
+    g_string_replace (filled, "\"format\"", whole, 1);
+    assert_null (ff_job_file_parse (filled->str, &error));
+  }
+  assert_error (error, FF_ERROR_INPUT, part);
+}
+
+static void
+test_versions_are_checked (void **state)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfJobFile) file = ff_job_file_parse (good, &error);
+  g_autofree char *version = g_strdup_printf (
+      "{\"job_id\": \"%s\", \"letter\": \"A\", \"frozen_at\": \"2027-09-17T18:00:00Z\","
+      " \"copy\": \"{}\"}",
+      file->job->id);
+  g_autofree char *twice = g_strdup_printf ("\"versions\": [%s, %s]", version, version);
+  g_autofree char *alien = g_strdup_printf (
+      "\"amendments\": [{\"job_id\": \"%s\", \"number\": 1, \"letter\": \"A\", \"text\": \"x\","
+      " \"at\": \"2027-09-17T18:00:00Z\", \"sentences\": [{\"role\": \"pilot\","
+      " \"text\": \"x\"}], \"acknowledgements\": []}]",
+      file->job->id);
+  g_autofree char *nobody = g_strdup_printf (
+      "\"locks\": [{\"id\": \"99999999-9999-4999-8999-999999999999\", \"job_id\": \"%s\","
+      " \"shot_id\": \"99999999-9999-4999-8999-999999999999\", \"keep_filter\": true}]",
+      file->job->id);
+
+  versions_refused (twice, "versions[1]: found “A”; accepted: a letter that no other");
+  versions_refused (alien, "amendments[0]: found “A”; accepted: the letter of a version");
+  versions_refused (nobody, "locks[0]: found");
+  versions_refused ("\"locks\": {}", "locks: found an object");
+}
+
 /* Place, crew and gear that are there already and the same are taken as they are. */
 static void
 test_a_second_job_shares_place_and_gear (void **state)
@@ -432,6 +517,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CASE (test_round_trip),
+    CASE (test_versions_come_along),
+    CASE (test_versions_are_checked),
     CASE (test_a_second_job_shares_place_and_gear),
     CASE (test_the_state_of_new_gear_comes_along),
     CASE (test_syntax_says_line_and_column),

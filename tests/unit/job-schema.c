@@ -179,6 +179,43 @@ write_reading (FfJson *json)
   ff_json_end (json);
 }
 
+static void
+write_part (FfJson *json, const char *name, const FfFields *fields)
+{
+  ff_json_begin_object (json, name);
+  ff_json_text (json, "type", "object");
+  ff_json_flag (json, "additionalProperties", FALSE);
+  ff_json_begin_array (json, "required");
+  write_needed (json, fields, 2);
+  ff_json_end (json);
+  ff_json_begin_object (json, "properties");
+  write_fields (json, fields, 2);
+  ff_json_end (json);
+  ff_json_end (json);
+}
+
+/* Its parts do not say again whose they are. */
+static void
+write_amendment (FfJson *json)
+{
+  ff_json_begin_object (json, "amendment");
+  ff_json_text (json, "type", "object");
+  ff_json_flag (json, "additionalProperties", FALSE);
+  ff_json_begin_array (json, "required");
+  write_needed (json, &ff_amendment_fields, 0);
+  ff_json_text (json, NULL, "sentences");
+  ff_json_text (json, NULL, "acknowledgements");
+  ff_json_end (json);
+  ff_json_begin_object (json, "properties");
+  write_fields (json, &ff_amendment_fields, 0);
+  write_array (json, "sentences", "sentence");
+  write_array (json, "acknowledgements", "acknowledgement");
+  ff_json_end (json);
+  ff_json_end (json);
+  write_part (json, "sentence", &ff_sentence_fields);
+  write_part (json, "acknowledgement", &ff_acknowledgement_fields);
+}
+
 /* The item of one kind: what all have, and its own. */
 static void
 write_kind (FfJson *json, int kind)
@@ -241,6 +278,9 @@ write_definitions (FfJson *json)
   write_definition (json, "role", &ff_job_role_fields, NULL, NULL, NULL);
   write_definition (json, "flight", &ff_flight_fields, NULL, NULL, "filter_ids");
   write_reading (json);
+  write_definition (json, "version", &ff_plan_version_fields, NULL, NULL, NULL);
+  write_amendment (json);
+  write_definition (json, "lock", &ff_lock_fields, NULL, NULL, NULL);
   write_item (json);
   for (guint kind = 0; kind < ff_names_kind.n_names; kind++)
     write_kind (json, (int) kind);
@@ -276,6 +316,9 @@ write_properties (FfJson *json)
   write_array (json, "items", "item");
   write_array (json, "flights", "flight");
   write_array (json, "readings", "reading");
+  write_array (json, "versions", "version");
+  write_array (json, "amendments", "amendment");
+  write_array (json, "locks", "lock");
   ff_json_end (json);
 }
 

@@ -1,6 +1,6 @@
 -- SPDX-License-Identifier: GPL-3.0-or-later
 --
--- Version 7: frozen plans and what stands beside them. Who froze a plan and why it has a letter of
+-- Version 8: frozen plans and what stands beside them. Who froze a plan and why it has a letter of
 -- its own; an amendment as a change that can be applied to the copy, as one sentence for each role,
 -- and as who has read it; what the crew has decided about a line, which the planner then keeps. A
 -- line is known by its first shot.
