@@ -264,6 +264,25 @@ ff_light_words_pay (const FfLightStudy *study, const FfRuler *before, const FfRu
 
 /* Until when */
 
+/* Who may follow in the air: what is fixed does not. */
+static char *
+words_of_trimming (const FfRuler *ruler, const char *first, const char *second)
+{
+  if (ruler->fixed[FF_PIECE_SHUTTER])
+    /* Translators: two clock times. */
+    return g_strdup_printf (_ ("Good until %s. With ISO following, this filter holds until %s."),
+                            first, second);
+  if (ruler->fixed[FF_PIECE_ISO])
+    /* Translators: two clock times. */
+    return g_strdup_printf (_ ("Good until %s. With the shutter following, this filter holds until "
+                               "%s."),
+                            first, second);
+  /* Translators: two clock times. */
+  return g_strdup_printf (_ ("Good until %s. With shutter and ISO following, this filter holds until "
+                             "%s."),
+                          first, second);
+}
+
 char *
 ff_light_words_until (const FfLightStudy *study, const FfRuler *ruler, gint64 at)
 {
@@ -292,11 +311,7 @@ ff_light_words_until (const FfLightStudy *study, const FfRuler *ruler, gint64 at
   first = ff_instant_clock ((double) (exact != 0 ? exact : study->to), zone);
   if (exact == trimmed)
     return g_strdup_printf (_ ("Good until %s."), first);
-  /* Translators: two clock times. */
-  return g_strdup_printf (
-      _ ("Good until %s. With shutter and ISO following, this filter holds until "
-         "%s."),
-      first, second);
+  return words_of_trimming (ruler, first, second);
 }
 
 /* Over the ruler */

@@ -360,6 +360,15 @@ test_until_when_in_words (void **state)
   assert_true (light.ev100 < low);
   words = ff_light_words_until (study, &ruler, at);
   assert_true (g_str_has_prefix (words, "Good until "));
+  assert_non_null (strstr (words, "With shutter and ISO following"));
+  ruler.fixed[FF_PIECE_SHUTTER] = TRUE;
+  g_free (words);
+  words = ff_light_words_until (study, &ruler, at);
+  assert_non_null (strstr (words, "With ISO following"));
+  ruler.fixed[FF_PIECE_ISO] = TRUE;
+  g_free (words);
+  words = ff_light_words_until (study, &ruler, at);
+  assert_null (strstr (words, "following"));
 }
 
 static void

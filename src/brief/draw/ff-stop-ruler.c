@@ -240,6 +240,8 @@ draw_eats (Ruler *ruler)
 static void
 draw_gap (Ruler *ruler)
 {
+  const FfPalette *palette = ruler->palette;
+  FfColour colour = palette->hatched ? palette->ink : palette->attention;
   double gap = ruler->light_end - ruler->eats_end;
   cairo_rectangle_t box = box_of (ruler, ruler->light_end, ruler->eats_end,
                                   gap > 0 ? ruler->eats_y : ruler->light_y);
@@ -250,10 +252,10 @@ draw_gap (Ruler *ruler)
   if (fabs (gap) < LEAST_GAP)
     return;
   ff_shape_slants (ruler->cr, &box, 0.35 * ruler->em);
-  ff_colour_set (ruler->cr, ruler->palette->attention);
-  cairo_set_line_width (ruler->cr, ruler->palette->line * ruler->em);
+  ff_colour_set (ruler->cr, colour);
+  cairo_set_line_width (ruler->cr, palette->line * ruler->em);
   cairo_stroke (ruler->cr);
-  outline (ruler, &box, ruler->palette->attention, 1.5 * ruler->palette->line * ruler->em);
+  outline (ruler, &box, colour, 1.5 * palette->line * ruler->em);
   if (fabs (gap) >= LEAST_NUMBER)
     ff_labels_place (ruler->labels, &label, NULL);
 }

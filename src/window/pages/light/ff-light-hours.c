@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-light-hours.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "ff-civil.h"
@@ -11,7 +12,7 @@
 
 /* In em. */
 #define GUTTER_EM 2.6
-#define CURVE_EM 8.0
+#define CURVE_EM 9.0
 #define TIMES_EM 1.7
 #define BAR_EM 1.7
 #define BETWEEN_EM 0.5
@@ -80,6 +81,48 @@ draw_ground (const Hours *hours)
     }
 }
 
+/* What the ground means, in words where there is room for them; where greys would not survive the
+ * low sun is slanted as well. */
+static void
+name_ground (Hours *hours, guint from, guint to, const char *text)
+{
+  double left = ff_time_axis_x (&hours->axis, (double) (hours->study->from + (gint64) from * STEP_S));
+  double right = ff_time_axis_x (&hours->axis, (double) (hours->study->from + (gint64) to * STEP_S));
+  cairo_rectangle_t band = { left, 0, right - left, CURVE_EM * hours->em };
+  FfLabel label = { .text = text, .style = FF_TEXT_SMALL, .colour = hours->palette->soft,
+                    .align = 0.5, .x = (left + right) / 2, .y = 0.8 * hours->em, .plate = 0.1 };
+
+  if (hours->palette->hatched)
+    {
+      ff_shape_slants (hours->cr, &band, 0.9 * hours->em);
+      ff_colour_set (hours->cr, hours->palette->ink);
+      cairo_set_line_width (hours->cr, hours->palette->hair * hours->em);
+      cairo_stroke (hours->cr);
+    }
+  if (ff_labels_width (hours->labels, &label) < band.width)
+    ff_labels_place (hours->labels, &label, NULL);
+}
+
+static void
+name_grounds (Hours *hours)
+{
+  const double *altitudes = hours->study->sun_altitude_deg;
+  guint from = 0;
+
+  for (guint i = 1; i <= hours->study->n_samples; i++)
+    {
+      gboolean low = altitudes[from] >= SUN_DOWN_DEG && altitudes[from] < LOW_SUN_DEG;
+      gboolean ends = i == hours->study->n_samples
+                      || (altitudes[i] >= SUN_DOWN_DEG && altitudes[i] < LOW_SUN_DEG) != low;
+
+      if (ends && low)
+        /* Translators: short name of a band in a drawing: the sun is less than 8° high. */
+        name_ground (hours, from, MIN (i, hours->study->n_samples - 1), _ ("low sun"));
+      if (ends)
+        from = MIN (i, hours->study->n_samples - 1);
+    }
+}
+
 /* The curve */
 
 static const double *
@@ -120,7 +163,11 @@ draw_levels (Hours *hours)
       FfLabel label = { .text = text, .style = FF_TEXT_SMALL, .colour = hours->palette->soft,
                         .align = 1, .x = hours->axis.left - 0.4 * hours->em, .y = y };
 
-      ff_shape_line (hours->cr, hours->axis.left, y, hours->axis.right, y);
+      /* Thick black lines would cross out what they lead to. */
+      ff_shape_line (hours->cr, hours->axis.left, y,
+                     hours->palette->hatched ? hours->axis.left + 0.5 * hours->em
+                                             : hours->axis.right,
+                     y);
       ff_labels_place (hours->labels, &label, NULL);
     }
   ff_colour_set (hours->cr, hours->palette->guide);
@@ -277,6 +324,7 @@ ff_light_hours_draw (cairo_t *cr,
   hours.labels = ff_labels_new (palette, font, 1, &bounds);
   measure (&hours);
   draw_ground (&hours);
+  name_grounds (&hours);
   draw_levels (&hours);
   draw_times (&hours);
   draw_bars (&hours);
