@@ -135,7 +135,7 @@ TABLE (job_state, "state of a job");
 
 static const FfName iso_steps_names[] = {
   /* Translators: the steps in which ISO is set on a camera. */
-  [FF_ISO_THIRDS] = { "thirds", N_ ("thirds of a stop") },
+  [FF_ISO_THIRDS] = { "thirds", N_ ("thirds") },
   [FF_ISO_STOPS] = { "stops", N_ ("whole stops") },
 };
 TABLE (iso_steps, "steps of ISO");

@@ -37,7 +37,7 @@ show_title (FfGearRow *self, const FfItem *item)
   const char *title = ff_gear_title (item);
   g_autofree char *measured = measured_words (item);
   g_autofree char *words
-      = g_strconcat (title, title[0] != '\0' && measured[0] != '\0' ? ", " : "", measured, NULL);
+      = g_strconcat (measured, title[0] != '\0' && measured[0] != '\0' ? ", " : "", title, NULL);
 
   gtk_label_set_label (self->title, words);
   gtk_widget_set_visible (GTK_WIDGET (self->title), words[0] != '\0');

@@ -142,15 +142,20 @@ filter_figures (const FfItem *item, FfGearFigure *figures, guint *n)
   double from = item->stops, to = item->stops_to;
 
   add_figure (figures, n, span (from, to, 1), _ ("stops"));
+  if (isfinite (item->measured_stops))
+    {
+      g_autofree char *measured = ff_number_format (item->measured_stops, 2);
+
+      g_free (figures[*n - 1].caption);
+      /* Translators: under the number of stops that is written on a filter: its real strength. */
+      figures[*n - 1].caption = g_strdup_printf (_ ("stops, measured %s"), measured);
+    }
   /* Translators: by how much a filter weakens light: 32. */
   add_figure (figures, n, span (ff_filter_factor (from), ff_filter_factor (to), from < 7 ? 1 : 0),
               _ ("factor"));
   /* Translators: the optical density of a filter: 1.51. */
   add_figure (figures, n, span (ff_filter_density (from), ff_filter_density (to), 2),
               _ ("density"));
-  if (isfinite (item->measured_stops))
-    /* Translators: the strength of a filter as it was measured, under its number of stops. */
-    add_figure (figures, n, ff_number_format (item->measured_stops, 2), _ ("measured"));
 }
 
 static void

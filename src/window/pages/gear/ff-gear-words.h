@@ -38,7 +38,7 @@ typedef struct {
   char *caption;
 } FfGearFigure;
 
-#define FF_GEAR_MAX_FIGURES 4
+#define FF_GEAR_MAX_FIGURES 3
 guint ff_gear_figures (const FfItem *item, FfGearFigure figures[FF_GEAR_MAX_FIGURES]);
 void ff_gear_figures_clear (FfGearFigure figures[FF_GEAR_MAX_FIGURES]);
 
