@@ -53,12 +53,14 @@ static void
 add_take (FfSortieRow *self, const char *words)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_auto (GStrv) lines = g_strsplit (words, "\n", 4);
+  g_auto (GStrv) lines = g_strsplit (words, "\n", 5);
 
   add_text (GTK_BOX (box), lines[0], "shot");
   add_text (GTK_BOX (box), lines[1], NULL);
-  add_detail (self, GTK_BOX (box), lines[2]);
+  if (lines[2][0] != '\0') /* which way the wind takes it: the pilot's to know with the line shut */
+    add_text (GTK_BOX (box), lines[2], "run");
   add_detail (self, GTK_BOX (box), lines[3]);
+  add_detail (self, GTK_BOX (box), lines[4]);
   gtk_box_append (self->shots, box);
 }
 
@@ -70,9 +72,9 @@ take_words (const FfPlanTake *take, GTimeZone *zone)
   g_autofree char *settings = ff_sortie_settings_words (take);
   g_autofree char *light = ff_sortie_light_words (take);
   g_autofree char *remarks = ff_say_sentences (take->remarks);
-  g_autofree char *said = ff_say_two (take->run != NULL ? take->run : "", " ", remarks);
 
-  return g_strjoin ("\n", g_strdelimit (shot, "\n", ' '), settings, light, said, NULL);
+  return g_strjoin ("\n", g_strdelimit (shot, "\n", ' '), settings,
+                    take->run != NULL ? take->run : "", light, remarks, NULL);
 }
 
 /* Labels that say the same as before are left alone: making and measuring them anew at each
