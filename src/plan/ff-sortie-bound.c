@@ -3,8 +3,8 @@
 
 #include <math.h>
 
-#define FLIGHTS_AT_MOST 12        /* so many flights left or more count as any number */
-#define CELLS_AT_MOST (4u << 20)  /* 32 MB */
+#define FLIGHTS_AT_MOST 24        /* so many flights left or more count as any number */
+#define CELLS_AT_MOST (7u << 20)  /* 56 MB */
 
 /* fmin() is a call, and this is done a hundred million times. */
 static inline double
