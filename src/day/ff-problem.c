@@ -171,6 +171,26 @@ check_want (const FfDayProblem *self, FfSortieShot *shot, GError **error)
   return ff_advise_check (&self->camera, &shot->want, error);
 }
 
+/* Groups are names in the records and numbers in the problem, from 1 in order of appearance. */
+static guint
+match_group (const FfDayProblem *self, const FfShot *shot)
+{
+  guint highest = 0;
+
+  if (shot->match_group == NULL || *shot->match_group == '\0')
+    return 0;
+  for (guint i = 0; i < self->records->len; i++)
+    {
+      const FfShot *other = g_ptr_array_index (self->records, i);
+      guint group = g_array_index (self->shots, FfSortieShot, i).match_group;
+
+      if (group > 0 && g_str_equal (other->match_group, shot->match_group))
+        return group;
+      highest = MAX (highest, group);
+    }
+  return highest + 1;
+}
+
 static gboolean
 add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError **error)
 {
@@ -179,6 +199,7 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
     .minutes = record->minutes,
     .weight = ff_day_shot_weight (record),
     .fixed_time = record->fixed_time,
+    .match_group = match_group (self, record),
     .own_from_angle_deg = NARROWEST_ANGLE_DEG,
   };
   double *light;
@@ -253,10 +274,17 @@ sort_moved (FfDayProblem *self)
 
 /* ---- Gear ---- */
 
+/* In the last stop of a variable filter's range a dark cross shows in an even sky. */
 static void
 add_filter_setting (FfDayProblem *self, FfItem *item, double stops)
 {
-  FfSortieFilter filter = { item->label, stops };
+  gboolean is_variable = item->stops_to > item->stops + CLEAR_STOPS;
+  FfSortieFilter filter = { .label = item->label, .stops = stops };
+
+  if (item->set_name != NULL && *item->set_name != '\0')
+    filter.set = item->set_name;
+  if (is_variable && stops > item->stops_to - 1)
+    filter.price_per_take = ff_prices_default.variable_top;
 
   g_array_append_val (self->filters, filter);
   g_ptr_array_add (self->filter_items, item);

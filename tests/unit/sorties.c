@@ -112,7 +112,7 @@ test_what_does_not_fit_one_battery_is_split (void **state)
   assert_int_not_equal (line_at (plan, 0)->battery, line_at (plan, 1)->battery);
 }
 
-/* A leg whose shots lie apart is flown as late as may be, so that nobody waits in the air. */
+/* A leg whose shots lie apart is flown late, so that nobody waits in the air. */
 static void
 test_no_minute_is_waited_in_the_air (void **state)
 {
@@ -237,6 +237,335 @@ test_empty_day (void **state)
   assert_close (plan->cost, 0, 0);
 }
 
+/* ---- What the crew decides ---- */
+
+/* Two shots of nine minutes an hour apart, one battery of 40 minutes and no charger. */
+static void
+part_used_day (Day *day)
+{
+  day_init (day, 13.6);
+  day->problem.n_batteries = 1;
+  day->problem.charger_slots = 0;
+  day->problem.relaunch_minutes = 1;
+  day->problem.filter_landing_minutes = 3;
+  day->batteries[0].usable_minutes = 40;
+  add_shot (day, "A", 10, 30, 9);
+  add_shot (day, "B", 70, 90, 9);
+}
+
+static void
+test_a_battery_is_relaunched_where_the_rule_allows (void **state)
+{
+  g_autoptr (FfSortiePlan) once = NULL;
+  g_autoptr (FfSortiePlan) twice = NULL;
+  Day day;
+
+  part_used_day (&day);
+  once = ff_sorties_plan (&day.problem);
+  assert_int_equal (once->missed->len, 1);
+  day.batteries[0].legs_at_most = 2;
+  twice = ff_sorties_plan (&day.problem);
+  assert_int_equal (twice->missed->len, 0);
+  assert_int_equal (line_at (twice, 1)->leg, 2);
+  assert_true (line_at (twice, 1)->relaunch);
+  /* Land by what the first leg left of it. */
+  assert_int_equal (line_at (twice, 1)->land_by - line_at (twice, 1)->off_by, (40 - 13) * MINUTE);
+  assert_close (twice->parts[FF_PART_RELAUNCH], 3, 0);
+  assert_close (twice->parts[FF_PART_BATTERY], 6, 0);
+}
+
+/* Three stops between them: only another filter serves both, and there is but one battery. */
+static void
+test_a_landing_for_a_filter_has_its_price (void **state)
+{
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  part_used_day (&day);
+  day.batteries[0].legs_at_most = 2;
+  day.shots[1].want.max_iso = 200;
+  for (guint i = 50; i < N_MINUTES; i++)
+    day.light[i] = 10.6;
+  plan = ff_sorties_plan (&day.problem);
+  assert_int_equal (plan->lines->len, 2);
+  assert_true (line_at (plan, 1)->filter_landing);
+  assert_close (plan->parts[FF_PART_FILTER_LANDING], 14, 0);
+  assert_close (plan->parts[FF_PART_SWAP] + plan->parts[FF_PART_RELAUNCH], 0, 0);
+}
+
+static void
+test_a_part_used_battery_has_what_is_left (void **state)
+{
+  g_autoptr (FfSortiePlan) fits = NULL;
+  g_autoptr (FfSortiePlan) forbidden = NULL;
+  Day day;
+
+  part_used_day (&day);
+  day.problem.n_shots = 1;
+  day.batteries[0].legs_flown = 1;
+  day.batteries[0].minutes_flown = 20;
+  forbidden = ff_sorties_plan (&day.problem);
+  assert_int_equal (forbidden->lines->len, 0);
+  day.batteries[0].legs_at_most = 2;
+  fits = ff_sorties_plan (&day.problem);
+  assert_int_equal (line_at (fits, 0)->land_by - line_at (fits, 0)->off_by, 20 * MINUTE);
+  assert_int_equal (line_at (fits, 0)->leg, 2);
+}
+
+static void
+test_shots_that_must_match_share_a_filter (void **state)
+{
+  g_autoptr (FfSortiePlan) apart = NULL;
+  g_autoptr (FfSortiePlan) alike = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  for (guint i = 100; i < N_MINUTES; i++)
+    day.light[i] = 12.6; /* four stops */
+  add_shot (&day, "A", 10, 40, 10);
+  add_shot (&day, "B", 150, 200, 10);
+  apart = ff_sorties_plan (&day.problem);
+  assert_int_not_equal (line_at (apart, 0)->filter, line_at (apart, 1)->filter);
+  day.shots[0].match_group = day.shots[1].match_group = 1;
+  alike = ff_sorties_plan (&day.problem);
+  assert_int_equal (line_at (alike, 0)->filter, line_at (alike, 1)->filter);
+  /* Where they can't, the step has its price, and two sets have a higher one. */
+  for (guint i = 100; i < N_MINUTES; i++)
+    day.light[i] = 10.6;
+  for (guint i = 0; i < 6; i++)
+    day.filters[i].set = i < 3 ? "coast" : "old";
+  g_clear_pointer (&alike, ff_sortie_plan_free);
+  alike = ff_sorties_plan (&day.problem);
+  assert_close (alike->parts[FF_PART_MATCH], 8, 0);
+}
+
+static void
+test_a_lock_is_kept_and_costed_round (void **state)
+{
+  const FfSortieLock lock = { 0, 3, 3, 20 * MINUTE };
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 10, 60, 6);
+  add_shot (&day, "B", 10, 120, 6);
+  day.problem.locks = &lock;
+  day.problem.n_locks = 1;
+  plan = ff_sorties_plan (&day.problem);
+  assert_int_equal (line_at (plan, 0)->battery, 3);
+  assert_int_equal (line_at (plan, 0)->filter, 3);
+  assert_int_equal (line_at (plan, 0)->off_by, 20 * MINUTE);
+  assert_int_equal (plan->missed->len, 0);
+}
+
+static void
+test_a_lock_that_cannot_be_kept_is_said (void **state)
+{
+  const FfSortieLock lock = { 0, FF_ANY_BATTERY, FF_ANY_FILTER, 100 * MINUTE };
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 10, 60, 6);
+  day.problem.locks = &lock;
+  day.problem.n_locks = 1;
+  plan = ff_sorties_plan (&day.problem);
+  assert_int_equal (plan->missed->len, 1);
+  assert_int_equal (g_array_index (plan->missed, FfSortieMiss, 0).why, FF_WHY_LOCK);
+}
+
+/* One battery, two shots at one time: the one that must fly does, though it weighs less. */
+static void
+test_a_shot_that_must_fly_flies (void **state)
+{
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 10, 20, 10);
+  add_shot (&day, "B", 12, 22, 10);
+  day.shots[0].weight = 20;
+  day.shots[0].must_fly = TRUE;
+  plan = ff_sorties_plan (&day.problem);
+  assert_int_equal (g_array_index (plan->missed, FfSortieMiss, 0).shot, 1);
+}
+
+static void
+test_nothing_flies_in_a_pause (void **state)
+{
+  const FfSortiePause pause = { 15 * MINUTE, 30 * MINUTE };
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 10, 60, 6);
+  day.problem.pauses = &pause;
+  day.problem.n_pauses = 1;
+  plan = ff_sorties_plan (&day.problem);
+  assert_int_equal (line_at (plan, 0)->off_by, 30 * MINUTE);
+}
+
+/* ---- Order, ties and staying close ---- */
+
+static void
+test_a_free_order_is_used (void **state)
+{
+  g_autoptr (FfSortiePlan) listed = NULL;
+  g_autoptr (FfSortiePlan) free_order = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 100, 120, 10);
+  add_shot (&day, "B", 10, 30, 10);
+  listed = ff_sorties_plan (&day.problem);
+  assert_int_equal (listed->missed->len, 1);
+  day.shots[1].free_order = TRUE;
+  free_order = ff_sorties_plan (&day.problem);
+  assert_true (free_order->optimal);
+  assert_int_equal (free_order->missed->len, 0);
+  assert_int_equal (g_array_index (free_order->takes, FfSortieTake, 0).shot, 1);
+}
+
+/* Ten in the wrong order: more than are searched at once. */
+static void
+test_many_free_shots_are_flown_and_not_called_proven (void **state)
+{
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  day.problem.charger_slots = 2;
+  for (int i = 0; i < 10; i++)
+    {
+      add_shot (&day, "S", 10 + 28 * ((i * 7) % 10), 25 + 28 * ((i * 7) % 10), 8);
+      day.shots[i].free_order = TRUE;
+    }
+  plan = ff_sorties_plan (&day.problem);
+  assert_int_equal (plan->missed->len, 0);
+  assert_true (plan->optimal == (plan->bound >= plan->cost - 1e-6));
+}
+
+static void
+test_ties_go_to_batteries_not_yet_used (void **state)
+{
+  g_autoptr (FfSortiePlan) plan = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  day.problem.n_batteries = 3;
+  day.batteries[0].ready_at = 5 * MINUTE;
+  add_shot (&day, "A", 10, 30, 10);
+  add_shot (&day, "B", 140, 160, 10);
+  add_shot (&day, "C", 240, 260, 10);
+  plan = ff_sorties_plan (&day.problem);
+  /* The earliest ready first, then those that have not flown, charged or not. */
+  assert_int_equal (line_at (plan, 0)->battery, 1);
+  assert_int_equal (line_at (plan, 1)->battery, 2);
+  assert_int_equal (line_at (plan, 2)->battery, 0);
+}
+
+static void
+test_the_plan_so_far_stays_within_the_margin (void **state)
+{
+  g_autoptr (FfSortiePlan) plan = NULL;
+  g_autoptr (FfSortiePlan) changed = NULL;
+  g_autoptr (FfSortiePlan) kept = NULL;
+  g_autoptr (FfSortiePlan) left = NULL;
+  g_autoptr (GArray) locks = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 10, 40, 10);
+  plan = ff_sorties_plan (&day.problem);
+  locks = ff_sortie_plan_locks (plan);
+  for (guint i = 0; i < N_MINUTES; i++)
+    day.light[i] = 13.0; /* another is better now, by a little */
+  changed = ff_sorties_plan (&day.problem);
+  assert_int_not_equal (line_at (changed, 0)->filter, line_at (plan, 0)->filter);
+  day.problem.plan_so_far = (const FfSortieLock *) (gpointer) locks->data;
+  day.problem.n_so_far = locks->len;
+  day.problem.stay_margin = 5;
+  kept = ff_sorties_plan (&day.problem);
+  assert_int_equal (line_at (kept, 0)->filter, line_at (plan, 0)->filter);
+  assert_true (kept->kept && !kept->optimal);
+  assert_close (kept->kept_price, kept->cost - changed->cost, 1e-9);
+  day.problem.stay_margin = kept->kept_price / 2;
+  left = ff_sorties_plan (&day.problem);
+  assert_int_equal (line_at (left, 0)->filter, line_at (changed, 0)->filter);
+}
+
+/* ---- Watching ---- */
+
+typedef struct {
+  guint n_asked, n_better;
+  double last;
+} Seen;
+
+static gboolean
+stop_at_once (gpointer data)
+{
+  ((Seen *) data)->n_asked++;
+  return TRUE;
+}
+
+static void
+see_better (const FfSortiePlan *plan, gpointer data)
+{
+  Seen *seen = data;
+
+  assert_true (plan->cost < seen->last);
+  seen->last = plan->cost;
+  seen->n_better++;
+}
+
+/* More shots than three batteries and a charger can serve, in windows that overlap. */
+static void
+tangled_day (Day *day)
+{
+  day_init (day, 13.6);
+  day->problem.n_batteries = 3;
+  for (guint i = 0; i < 3; i++)
+    day->batteries[i].usable_minutes = 14 + (int) i * 2;
+  for (int i = 0; i < 10; i++)
+    add_shot (day, "S", 10 + i * 10, 90 + i * 18, 7 + i % 3);
+}
+
+static void
+test_a_search_can_be_stopped_and_watched (void **state)
+{
+  g_autoptr (FfSortiePlan) best = NULL;
+  g_autoptr (FfSortiePlan) stopped = NULL;
+  Seen seen = { .last = INFINITY };
+  const FfSortieWatch stop = { .stop = stop_at_once, .data = &seen };
+  const FfSortieWatch see = { .better = see_better, .data = &seen };
+  Day day;
+
+  tangled_day (&day);
+  best = ff_sorties_plan_watched (&day.problem, &see);
+  assert_true (seen.n_better >= 1);
+  assert_close (seen.last, best->cost, 1e-9);
+  stopped = ff_sorties_plan_watched (&day.problem, &stop);
+  assert_true (seen.n_asked > 0);
+  assert_true (stopped->stopped);
+  assert_true (stopped->bound <= best->cost + 1e-6 && stopped->cost >= best->cost - 1e-6);
+}
+
+static void
+test_few_nodes_give_a_plan_and_its_bound (void **state)
+{
+  g_autoptr (FfSortiePlan) best = NULL;
+  g_autoptr (FfSortiePlan) found = NULL;
+  const FfSortieWatch watch = { .nodes_at_most = 20 };
+  Day day;
+
+  tangled_day (&day);
+  best = ff_sorties_plan (&day.problem);
+  found = ff_sorties_plan_watched (&day.problem, &watch);
+  assert_true (best->optimal);
+  assert_false (found->optimal);
+  assert_true (found->bound <= best->cost + 1e-6 && found->cost >= best->cost - 1e-6);
+}
+
 int
 main (void)
 {
@@ -250,6 +579,20 @@ main (void)
     cmocka_unit_test (test_light_out_of_reach_is_said),
     cmocka_unit_test (test_filter_follows_the_light),
     cmocka_unit_test (test_empty_day),
+    cmocka_unit_test (test_a_battery_is_relaunched_where_the_rule_allows),
+    cmocka_unit_test (test_a_landing_for_a_filter_has_its_price),
+    cmocka_unit_test (test_a_part_used_battery_has_what_is_left),
+    cmocka_unit_test (test_shots_that_must_match_share_a_filter),
+    cmocka_unit_test (test_a_lock_is_kept_and_costed_round),
+    cmocka_unit_test (test_a_lock_that_cannot_be_kept_is_said),
+    cmocka_unit_test (test_a_shot_that_must_fly_flies),
+    cmocka_unit_test (test_nothing_flies_in_a_pause),
+    cmocka_unit_test (test_a_free_order_is_used),
+    cmocka_unit_test (test_many_free_shots_are_flown_and_not_called_proven),
+    cmocka_unit_test (test_ties_go_to_batteries_not_yet_used),
+    cmocka_unit_test (test_the_plan_so_far_stays_within_the_margin),
+    cmocka_unit_test (test_a_search_can_be_stopped_and_watched),
+    cmocka_unit_test (test_few_nodes_give_a_plan_and_its_bound),
   };
 
   return cmocka_run_group_tests_name ("sorties", tests, NULL, NULL);
