@@ -10,6 +10,10 @@
 #include "ff-exposure.h"
 #include "ff-scale.h"
 
+/* Lux by the height of the sun, and what a camera meets of it. */
+#define LIGHT_FORMULA                                                                              \
+  "log10 E = l0 + l1 x + l2 x² + l3 x³, x = h / 90°; EV = log2 (E / 2.5) + view + offset"
+
 static const FfName step_names[] = {
   [FF_WHY_SUN] = { "sun", N_ ("Sun") },
   [FF_WHY_LIGHT] = { "light", N_ ("Light") },
@@ -86,8 +90,7 @@ formula_of (const FfExplainQuery *query, FfExplainKind kind)
 {
   static const char *const formulae[] = {
     [FF_WHY_SUN] = "sin h = sin φ sin δ + cos φ cos δ cos H",
-    [FF_WHY_LIGHT] = "log10 E = l0 + l1 x + l2 x² + l3 x³, x = h / 90°; "
-                      "EV = log2 (E / 2.5) + view + offset",
+    [FF_WHY_LIGHT] = LIGHT_FORMULA,
     [FF_WHY_LEVEL] = "EV = log2 (N² / t × 100 / S)",
     [FF_WHY_NEED] = "need = light − level",
     [FF_WHY_FILTER] = "stops = log2 (factor) = density / 0.301",

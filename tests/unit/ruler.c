@@ -332,6 +332,7 @@ test_hours_share_the_day (void **state)
       FfReach reach;
       g_autoptr (GArray) choices = ff_advise (&asked, 1, &reach);
 
+      assert_int_equal (choices->len, 1);
       within += reach.ok;
     }
   assert_int_equal (best, within);
