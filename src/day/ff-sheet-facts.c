@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "ff-day-private.h"
+#include "ff-day-reading.h"
 #include "ff-daylight.h"
 #include "ff-events.h"
 #include "ff-number.h"
@@ -515,6 +516,18 @@ fill_site (FfSheetFacts *facts, const FfDay *day)
     }
 }
 
+/* Until somebody has looked, paper says that nobody has. */
+static char *
+light_source (const FfDay *day, const FfDayPlan *plan)
+{
+  double offset;
+
+  if (ff_day_last_reading (day, &offset) != NULL)
+    return g_strdup (plan->light);
+  return g_strdup_printf (_ ("%s, estimated; not yet checked by a reading"),
+                          ff_name_text (&ff_names_sky, plan->sky));
+}
+
 FfSheetFacts *
 ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
 {
@@ -530,8 +543,7 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
   fill_job (facts, day, printed_at);
   fill_place (facts, day, plan);
   fill_gear (facts, day);
-  facts->light_source = g_strdup_printf (_ ("%s, estimated; not yet checked by a reading"),
-                                         ff_name_text (&ff_names_sky, plan->sky));
+  facts->light_source = light_source (day, plan);
   fill_site (facts, day);
   add_crew (facts, day);
   add_limits (facts, day);

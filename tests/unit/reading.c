@@ -9,6 +9,7 @@
 #include "ff-day-reading.h"
 #include "ff-demo.h"
 #include "ff-error.h"
+#include "ff-sheet-facts.h"
 
 #define AT_1642 1821282120 /* 18 September 2027, 16:42 at Skarrowick */
 #define AT_1705 (AT_1642 + 23 * 60)
@@ -276,6 +277,23 @@ test_the_chart_shows_why (void **state)
     }
 }
 
+/* Paper says what its light rests on. */
+static void
+test_the_camera_sheet_says_it (void **state)
+{
+  FfReadingEntry entry = metered (-1, FF_CLOUD_STILL);
+  g_autoptr (FfDay) before = load (), after = NULL;
+  g_autoptr (FfDayPlan) was = plan (NULL), is = NULL;
+  g_autoptr (FfSheetFacts) unread = ff_sheet_facts (before, was, 0), read = NULL;
+
+  assert_non_null (strstr (unread->light_source, "not yet checked by a reading"));
+  append (&entry);
+  after = load ();
+  is = plan (NULL);
+  read = ff_sheet_facts (after, is, 0);
+  assert_non_null (strstr (read->light_source, "Reading 16:42, −1 stop: holds"));
+}
+
 /* ---- Words ---- */
 
 static char *
@@ -355,6 +373,7 @@ main (void)
     CASE (test_another_sky_was_not_read),
     CASE (test_one_set_aside_counts_no_more),
     CASE (test_the_chart_shows_why),
+    CASE (test_the_camera_sheet_says_it),
     CASE (test_what_looks_wrong_is_said),
     cmocka_unit_test (test_signed_stops),
   };
