@@ -112,4 +112,5 @@ extern const FfCommand ff_command_plan;
 extern const FfCommand ff_command_reading;
 extern const FfCommand ff_command_store;
 extern const FfCommand ff_command_sun;
+extern const FfCommand ff_command_travel;
 extern const FfCommand ff_command_weather;

@@ -16,6 +16,7 @@
 #include "ff-number.h"
 #include "ff-place.h"
 #include "ff-shot.h"
+#include "ff-travel-sheet.h"
 
 /* What later records refer to. */
 typedef struct {
@@ -420,7 +421,8 @@ save_all (Demo *demo, GError **error)
 
   return save_crew (demo, error) && save_items (demo, error)
          && ff_place_save (demo->store, place, error) && save_job (demo, place->id, error)
-         && save_watch (demo, error) && save_shots (demo, error) && save_limits (demo, error)
+         && save_watch (demo, error) && ff_travel_add_examples (demo->store, error)
+         && save_shots (demo, error) && save_limits (demo, error)
          && save_other_days (demo, error);
 }
 

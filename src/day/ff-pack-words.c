@@ -38,6 +38,43 @@ ff_packing_join (const GPtrArray *words)
   return g_string_free (joined, FALSE);
 }
 
+/* ---- Documents ---- */
+
+static char *
+due_document (const FfPacking *self, const FfItem *item)
+{
+  FfDate until, last;
+  g_autoptr (GDateTime) day = NULL;
+  g_autoptr (GDateTime) limit = NULL;
+  g_autofree char *shown = NULL;
+
+  if (!self->day->has_date || *item->valid_until == '\0'
+      || !ff_date_parse (item->valid_until, &until, NULL))
+    return g_strdup ("");
+  day = g_date_time_new_utc (self->day->date.year, self->day->date.month, self->day->date.day, 12,
+                             0, 0);
+  limit = g_date_time_add_days (day, DOCUMENT_DAYS);
+  g_date_time_get_ymd (limit, &last.year, &last.month, &last.day);
+  if (ff_date_compare (until, last) > 0)
+    return g_strdup ("");
+  shown = ff_date_format_short (until);
+  if (ff_date_compare (until, self->day->date) == 0)
+    return g_strdup_printf (_ ("valid until %s, the day of the job itself"), shown);
+  return g_strdup_printf (_ ("valid until %s"), shown);
+}
+
+/* What ends soon is said with what is due. */
+static char *
+why_document (const FfPacking *self, const FfItem *item)
+{
+  g_autofree char *due = due_document (self, item);
+
+  if (*item->valid_until == '\0')
+    return g_strdup (_ ("no end of validity entered"));
+  return *due != '\0' ? g_strdup (_ ("document of the job"))
+                      : g_strdup_printf (_ ("valid until %s"), item->valid_until);
+}
+
 /* ---- Why a line is there ---- */
 
 static gboolean
@@ -101,8 +138,7 @@ ff_packing_why (const FfPacking *self, const FfPackLine *line)
         return g_strdup_printf (_ ("goes with %s"), leader->label);
       }
     case FF_PACK_DOCUMENT:
-      return *item->valid_until != '\0' ? g_strdup_printf (_ ("valid until %s"), item->valid_until)
-                                        : g_strdup (_ ("no end of validity entered"));
+      return why_document (self, item);
     case FF_PACK_SPARE:
       return g_strdup (_ ("by the rule of spares"));
     case FF_PACK_NEEDED:
@@ -111,30 +147,7 @@ ff_packing_why (const FfPacking *self, const FfPackLine *line)
     }
 }
 
-/* ---- Due ---- */
-
-static char *
-due_document (const FfPacking *self, const FfItem *item)
-{
-  FfDate until, last;
-  g_autoptr (GDateTime) day = NULL;
-  g_autoptr (GDateTime) limit = NULL;
-  g_autofree char *shown = NULL;
-
-  if (!self->day->has_date || *item->valid_until == '\0'
-      || !ff_date_parse (item->valid_until, &until, NULL))
-    return g_strdup ("");
-  day = g_date_time_new_utc (self->day->date.year, self->day->date.month, self->day->date.day, 12,
-                             0, 0);
-  limit = g_date_time_add_days (day, DOCUMENT_DAYS);
-  g_date_time_get_ymd (limit, &last.year, &last.month, &last.day);
-  if (ff_date_compare (until, last) > 0)
-    return g_strdup ("");
-  shown = ff_date_format_short (until);
-  if (ff_date_compare (until, self->day->date) == 0)
-    return g_strdup_printf (_ ("valid until %s, the day of the job itself"), shown);
-  return g_strdup_printf (_ ("valid until %s"), shown);
-}
+/* ---- What is due ---- */
 
 char *
 ff_packing_due (const FfPacking *self, const FfItem *item)

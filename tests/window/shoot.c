@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "ff-pack-page.h"
 #include "ff-stage.h"
 
 static const char *const looks[] = { "light", "dark", "daylight", "night" };
@@ -23,6 +24,15 @@ open_row (FfStage *stage, int number)
   ff_stage_settle ();
 }
 
+/* A page that works something out for itself shows it a moment later. */
+static gboolean
+is_there (gpointer stage)
+{
+  FfPage *page = ff_window_get_page (((FfStage *) stage)->window);
+
+  return !FF_IS_PACK_PAGE (page) || ff_pack_page_list (FF_PACK_PAGE (page)) != NULL;
+}
+
 static void
 take (const char *folder, const char *what, const char *look, int width, int height)
 {
@@ -38,6 +48,7 @@ take (const char *folder, const char *what, const char *look, int width, int hei
   if (!g_str_equal (page, "jobs"))
     ff_stage_open_demo_job (stage);
   ff_window_show_page (stage->window, page);
+  ff_stage_wait (is_there, stage);
   ff_stage_settle ();
   if (row != NULL)
     open_row (stage, atoi (row));

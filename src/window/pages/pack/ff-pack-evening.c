@@ -182,19 +182,22 @@ show_people (FfPackEvening *self)
 {
   GPtrArray *members = ff_keeper_members (self->keeper);
   g_autoptr (GPtrArray) names = g_ptr_array_new ();
-  int chosen = MAX (ff_pick_get_value (self->who), 0);
+  int chosen = ff_pick_get_value (self->who);
 
   g_ptr_array_set_size (self->members, 0);
   for (guint i = 0; i < members->len; i++)
     {
       const FfMember *member = g_ptr_array_index (members, i);
 
+      /* Whoever is at the keys is the likeliest. */
+      if (chosen < 0 && g_strcmp0 (member->initials, ff_keeper_initials (self->keeper)) == 0)
+        chosen = (int) i;
       g_ptr_array_add (names, member->name);
       g_ptr_array_add (self->members, g_strdup (member->id));
     }
   g_ptr_array_add (names, NULL);
   ff_pick_set_texts (self->who, (const char *const *) names->pdata);
-  ff_pick_set_value (self->who, MIN (chosen, (int) self->members->len - 1));
+  ff_pick_set_value (self->who, CLAMP (chosen, 0, (int) self->members->len - 1));
 }
 
 /* The evening before, when nothing is typed yet. */
@@ -264,7 +267,7 @@ field_new (FfPackEvening *self, FfColumns *columns, const char *label, const cha
 static void
 ff_pack_evening_init (FfPackEvening *self)
 {
-  GtkWidget *columns = ff_columns_new (11, 4);
+  GtkWidget *columns = ff_columns_new (11, 3);
   GtkWidget *add = gtk_button_new_with_label (_ ("Enter this watch"));
 
   self->members = g_ptr_array_new_with_free_func (g_free);
@@ -278,7 +281,7 @@ ff_pack_evening_init (FfPackEvening *self)
   self->from = field_new (self, FF_COLUMNS (columns), _ ("From"), "18:00");
   self->to = field_new (self, FF_COLUMNS (columns), _ ("Until"), "23:00");
   self->who = FF_PICK (ff_pick_new (_ ("Who attends"), NULL));
-  ff_columns_append (FF_COLUMNS (columns), GTK_WIDGET (self->who), FALSE);
+  ff_columns_append (FF_COLUMNS (columns), GTK_WIDGET (self->who), TRUE);
   gtk_box_append (GTK_BOX (self), columns);
   gtk_widget_set_halign (add, GTK_ALIGN_START);
   g_signal_connect_object (add, "clicked", G_CALLBACK (on_add), self, G_CONNECT_SWAPPED);

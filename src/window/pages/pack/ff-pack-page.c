@@ -9,6 +9,7 @@
 #include "ff-pack-evening.h"
 #include "ff-pack-notes.h"
 #include "ff-pack-row.h"
+#include "ff-pack-travel.h"
 #include "ff-records.h"
 #include "ff-scroll.h"
 
@@ -29,6 +30,7 @@ struct _FfPackPage {
   FfEntry *reason;
   GtkListBox *list;
   FfPackEvening *evening;
+  FfPackTravel *travel;
 };
 
 G_DEFINE_FINAL_TYPE (FfPackPage, ff_pack_page, FF_TYPE_PAGE)
@@ -165,8 +167,26 @@ show_list (FfPackPage *self)
 /* ---- The worker ---- */
 
 typedef struct {
-  char *data_dir, *job_id;
+  char *data_dir, *job_id, *carrier;
 } Question;
+
+/* A sheet that can't be made is no trouble of the list: `travel_why` says what to enter. */
+typedef struct {
+  FfPackList *list;
+  FfTravelSheet *travel;
+  char *travel_why;
+} Lists;
+
+static void
+lists_free (gpointer data)
+{
+  Lists *lists = data;
+
+  ff_pack_list_free (lists->list);
+  ff_travel_sheet_free (lists->travel);
+  g_free (lists->travel_why);
+  g_free (lists);
+}
 
 static void
 question_free (gpointer data)
@@ -175,6 +195,7 @@ question_free (gpointer data)
 
   g_free (question->data_dir);
   g_free (question->job_id);
+  g_free (question->carrier);
   g_free (question);
 }
 
@@ -183,25 +204,36 @@ work (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellabl
 {
   const Question *question = task_data;
   GError *error = NULL;
+  g_autoptr (GError) no_sheet = NULL;
   g_autoptr (FfStore) store = ff_records_open (question->data_dir, FF_RECORDS_READ, &error);
   FfPackList *list = store != NULL ? ff_pack_list_load (store, question->job_id, &error) : NULL;
+  Lists *lists;
 
-  if (list != NULL)
-    g_task_return_pointer (task, list, (GDestroyNotify) ff_pack_list_free);
-  else
-    g_task_return_error (task, error);
+  if (list == NULL)
+    {
+      g_task_return_error (task, error);
+      return;
+    }
+  lists = g_new0 (Lists, 1);
+  lists->list = list;
+  lists->travel
+      = ff_travel_sheet_load (store, question->job_id, question->carrier, 0, &no_sheet);
+  lists->travel_why = g_strdup (no_sheet != NULL ? no_sheet->message : NULL);
+  g_task_return_pointer (task, lists, lists_free);
 }
 
 static void reload (FfPackPage *self);
 
 static void
-take_list (FfPackPage *self, FfPackList *list, const GError *error)
+take_lists (FfPackPage *self, Lists *lists, const GError *error)
 {
   g_clear_pointer (&self->shown, ff_pack_list_free);
-  self->shown = list;
-  if (list != NULL)
+  if (lists != NULL)
     {
+      self->shown = g_steal_pointer (&lists->list);
       show_list (self);
+      ff_pack_travel_show (self->travel, keeper_of (self), lists->travel, lists->travel_why);
+      lists_free (lists);
       return;
     }
   gtk_label_set_label (self->why, error != NULL ? error->message : "");
@@ -213,15 +245,15 @@ finished (GObject *source, GAsyncResult *result, gpointer user_data)
 {
   FfPackPage *self = FF_PACK_PAGE (source);
   g_autoptr (GError) error = NULL;
-  FfPackList *list = g_task_propagate_pointer (G_TASK (result), &error);
+  Lists *lists = g_task_propagate_pointer (G_TASK (result), &error);
 
   self->busy = FALSE;
   if (!self->stale && self->job_id != NULL && keeper_of (self) != NULL)
     {
-      take_list (self, list, error);
+      take_lists (self, lists, error);
       return;
     }
-  g_clear_pointer (&list, ff_pack_list_free);
+  g_clear_pointer (&lists, lists_free);
   if (self->job_id != NULL && keeper_of (self) != NULL)
     reload (self);
 }
@@ -240,6 +272,7 @@ reload (FfPackPage *self)
   question = g_new0 (Question, 1);
   question->data_dir = g_strdup (ff_keeper_data_dir (keeper_of (self)));
   question->job_id = g_strdup (self->job_id);
+  question->carrier = g_strdup (ff_pack_travel_carrier (self->travel));
   g_task_set_task_data (task, question, question_free);
   self->busy = TRUE;
   self->stale = FALSE;
@@ -413,7 +446,7 @@ act_stage (GtkWidget *widget, const char *action, GVariant *parameter)
 }
 
 static void
-on_watch_changed (FfPackPage *self)
+on_below_changed (FfPackPage *self)
 {
   reload (self);
 }
@@ -488,6 +521,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfPackPage, reason);
   gtk_widget_class_bind_template_child (widget_class, FfPackPage, list);
   gtk_widget_class_bind_template_child (widget_class, FfPackPage, evening);
+  gtk_widget_class_bind_template_child (widget_class, FfPackPage, travel);
 }
 
 static void
@@ -515,6 +549,7 @@ ff_pack_page_class_init (FfPackPageClass *klass)
   g_type_ensure (FF_TYPE_FLOW);
   g_type_ensure (FF_TYPE_ENTRY);
   g_type_ensure (FF_TYPE_PACK_EVENING);
+  g_type_ensure (FF_TYPE_PACK_TRAVEL);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/fieldfare/Fieldfare/ff-pack-page.ui");
   bind_children (widget_class);
@@ -527,8 +562,10 @@ ff_pack_page_init (FfPackPage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_toggle_button_set_active (self->out, TRUE);
   gtk_list_box_set_header_func (self->list, head, self, NULL);
-  g_signal_connect_object (self->evening, "changed", G_CALLBACK (on_watch_changed), self,
+  g_signal_connect_object (self->evening, "changed", G_CALLBACK (on_below_changed), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->evening, "trouble", G_CALLBACK (on_watch_trouble), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->travel, "changed", G_CALLBACK (on_below_changed), self,
                            G_CONNECT_SWAPPED);
 }
