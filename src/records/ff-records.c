@@ -28,6 +28,9 @@ static const struct {
   { "flights", "SELECT count(*) FROM flight" },
   { "pack_events", "SELECT count(*) FROM pack_event" },
   { "carriers", "SELECT count(*) FROM carrier" },
+  { "lists", "SELECT count(*) FROM checklist" },
+  { "runs", "SELECT count(*) FROM run" },
+  { "run_events", "SELECT count(*) FROM run_event" },
 };
 
 static gboolean

@@ -59,12 +59,13 @@ ff_job_delete (FfStore *store, const char *id, GError **error)
 {
   static const char *const logs[] = { "flight", "reading", "plan_version", "amendment",
                                       "measurement", "weather_report", "weather_call",
-                                      "pack_event" };
+                                      "pack_event", "run" };
   static const char *const sql[] = {
     "DELETE FROM line_lock WHERE job_id = ?1",
     "DELETE FROM shot WHERE job_id = ?1",     "DELETE FROM day_event WHERE job_id = ?1",
     "DELETE FROM job_item WHERE job_id = ?1", "DELETE FROM job_crew WHERE job_id = ?1",
     "DELETE FROM job_limit_sheet WHERE job_id = ?1", "DELETE FROM charge_watch WHERE job_id = ?1",
+    "DELETE FROM day_condition WHERE job_id = ?1",
     "DELETE FROM job WHERE id = ?1",
   };
 
@@ -109,6 +110,7 @@ item_has_no_history (FfStore *store, const char *id, GError **error)
          && nothing_rests_on (store, "incident", "battery_id", id, refusal, error)
          && nothing_rests_on (store, "flight", "battery_id", id, refusal, error)
          && nothing_rests_on (store, "flight_filter", "filter_id", id, refusal, error)
+         && nothing_rests_on (store, "run_event", "subject_id", id, refusal, error)
          && nothing_rests_on (store, "pack_event", "item_id", id, refusal, error);
 }
 
