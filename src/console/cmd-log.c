@@ -6,6 +6,7 @@
 #include "ff-command.h"
 #include "ff-crew.h"
 #include "ff-csv.h"
+#include "ff-day-checks.h"
 #include "ff-error.h"
 #include "ff-file.h"
 #include "ff-flight.h"
@@ -34,6 +35,7 @@ typedef struct {
   FfJob *job;
   GTimeZone *zone; /* NULL: UTC */
   GPtrArray *items, *flights;
+  GPtrArray *said; /* FfSaidFact: entered in the runs of lists */
 } Log;
 
 static void
@@ -43,6 +45,7 @@ log_clear (Log *log)
   g_clear_pointer (&log->zone, g_time_zone_unref);
   g_clear_pointer (&log->items, g_ptr_array_unref);
   g_clear_pointer (&log->flights, g_ptr_array_unref);
+  g_clear_pointer (&log->said, g_ptr_array_unref);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Log, log_clear)
@@ -65,7 +68,8 @@ load_log (Log *log, FfStore *store, const char *wanted, GError **error)
     }
   log->items = ff_items_load (store, error);
   log->flights = log->items != NULL ? ff_flights_load (store, id, error) : NULL;
-  return log->flights != NULL;
+  log->said = log->flights != NULL ? ff_day_said (store, id, error) : NULL;
+  return log->said != NULL;
 }
 
 static const FfItem *
@@ -153,6 +157,34 @@ write_defects (FfConsole *console, const Log *log)
   ff_json_end (console->json);
 }
 
+/* What was entered in the runs of lists. */
+static void
+write_said (FfConsole *console, const Log *log)
+{
+  ff_json_begin_array (console->json, "facts");
+  for (guint i = 0; i < log->said->len; i++)
+    {
+      const FfSaidFact *fact = g_ptr_array_index (log->said, i);
+      g_autofree char *at = ff_instant_format ((double) fact->at, log->zone);
+      g_autofree char *clock = ff_instant_clock ((double) fact->at, log->zone);
+
+      ff_json_begin_object (console->json, NULL);
+      ff_json_text (console->json, "at", at);
+      ff_json_text (console->json, "list", fact->list);
+      ff_json_text (console->json, "what", fact->what);
+      ff_json_text (console->json, "said", fact->said);
+      ff_json_text (console->json, "unit", *fact->unit != '\0' ? fact->unit : NULL);
+      ff_json_text (console->json, "by", *fact->by != '\0' ? fact->by : NULL);
+      ff_json_flag (console->json, "outside", fact->challenge == FF_CHALLENGE_OUTSIDE);
+      ff_json_flag (console->json, "differs", fact->challenge == FF_CHALLENGE_DIFFERS);
+      ff_json_flag (console->json, "from_paper", fact->from_paper);
+      ff_json_end (console->json);
+      ff_console_line (console, "%s  %s: %s %s  %s", clock, fact->what, fact->said, fact->unit,
+                       fact->by);
+    }
+  ff_json_end (console->json);
+}
+
 static void
 write_log (FfConsole *console, const Log *log)
 {
@@ -166,6 +198,7 @@ write_log (FfConsole *console, const Log *log)
     write_flight (console, log, g_ptr_array_index (log->flights, i));
   ff_json_end (console->json);
   write_defects (console, log);
+  write_said (console, log);
 }
 
 static void

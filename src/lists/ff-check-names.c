@@ -97,3 +97,22 @@ ff_when_words (guint when)
 {
   return join_when (when, ff_name_text);
 }
+
+gboolean
+ff_when_parse (const char *tokens, guint *ret_when, GError **error)
+{
+  g_auto (GStrv) each = g_strsplit (tokens, ",", -1);
+  guint when = 0;
+  int condition;
+
+  for (guint i = 0; each[i] != NULL; i++)
+    {
+      if (*g_strstrip (each[i]) == '\0')
+        continue;
+      if (!ff_name_parse (&ff_names_when, each[i], &condition, error))
+        return FALSE;
+      when |= 1u << condition;
+    }
+  *ret_when = when;
+  return TRUE;
+}

@@ -125,6 +125,9 @@ gboolean ff_when_holds (guint when, guint conditions);
 char *ff_when_tokens (guint when) G_GNUC_WARN_UNUSED_RESULT;
 char *ff_when_words (guint when) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Reads tokens back: "cold, night"; empty for none. FF_ERROR_INPUT. */
+gboolean ff_when_parse (const char *tokens, guint *ret_when, GError **error);
+
 /* Whether the person must say or read something, rather than answer that it is so. */
 gboolean ff_check_item_asks (const FfCheckItem *item);
 
