@@ -237,7 +237,7 @@ open_running (Asked *asked, GError **error)
 
       if (run == NULL)
         return NULL;
-      state = ff_run_state (ff_day_run_run (run));
+      state = ff_list_run_state (ff_day_run_run (run));
       if (state == FF_RUN_GOING || state == FF_RUN_HELD)
         {
           ff_day_run_take_facts (run, ff_list_facts_new (asked->day, asked->plan, kept->line));
@@ -279,12 +279,12 @@ read_changed (guint *ret_changed, GError **error)
 
 /* What is opened again is what failed, or else what was completed last. */
 static int
-item_of (const FfRun *run, FfAct act)
+item_of (const FfListRun *run, FfAct act)
 {
-  int current = ff_run_current (run);
+  int current = ff_list_run_current (run);
 
-  if (act == FF_ACT_REOPEN && current >= 0 && ff_run_item (run, current)->mark != FF_MARK_FAILED)
-    return ff_run_last_completed (run);
+  if (act == FF_ACT_REOPEN && current >= 0 && ff_list_run_item (run, current)->mark != FF_MARK_FAILED)
+    return ff_list_run_last_completed (run);
   return current;
 }
 

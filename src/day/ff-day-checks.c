@@ -87,38 +87,38 @@ name_of (const FfRunItem *item)
 }
 
 static void
-add_unresolved (Gather *gather, const FfDayCheck *check, const FfRun *run)
+add_unresolved (Gather *gather, const FfDayCheck *check, const FfListRun *run)
 {
-  for (int i = 0; i < ff_run_n_items (run); i++)
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
     {
-      const FfRunItem *item = ff_run_item (run, i);
-      FfMark mark = ff_run_mark (run, i);
+      const FfRunItem *item = ff_list_run_item (run, i);
+      FfMark mark = ff_list_run_mark (run, i);
 
-      if (ff_mark_is_unresolved (mark) && (item->item != NULL || i == ff_run_current (run)))
+      if (ff_mark_is_unresolved (mark) && (item->item != NULL || i == ff_list_run_current (run)))
         add_open (gather->checks, check->title, name_of (item),
                   ff_name_token (&ff_names_mark, (int) mark), item->why);
     }
 }
 
 static void
-read_run (FfDayCheck *check, const FfRun *run)
+read_run (FfDayCheck *check, const FfListRun *run)
 {
-  int current = ff_run_current (run);
+  int current = ff_list_run_current (run);
 
-  check->state = ff_run_state (run);
-  for (int s = 0; s < ff_run_n_sections (run); s++)
-    check->n_items += ff_run_section_size (run, s);
-  check->n_done = ff_run_count (run, -1, FF_MARK_DONE)
-                  + ff_run_count (run, -1, FF_MARK_NOT_APPLICABLE);
-  check->n_deferred = ff_run_count (run, -1, FF_MARK_DEFERRED);
-  check->n_failed = ff_run_count (run, -1, FF_MARK_FAILED);
+  check->state = ff_list_run_state (run);
+  for (int s = 0; s < ff_list_run_n_sections (run); s++)
+    check->n_items += ff_list_run_section_size (run, s);
+  check->n_done = ff_list_run_count (run, -1, FF_MARK_DONE)
+                  + ff_list_run_count (run, -1, FF_MARK_NOT_APPLICABLE);
+  check->n_deferred = ff_list_run_count (run, -1, FF_MARK_DEFERRED);
+  check->n_failed = ff_list_run_count (run, -1, FF_MARK_FAILED);
   if (check->state == FF_RUN_HELD)
     {
-      check->held_since = ff_run_held_since (run);
-      check->held_why = g_strdup (ff_run_held_why (run));
+      check->held_since = ff_list_run_held_since (run);
+      check->held_why = g_strdup (ff_list_run_held_why (run));
     }
   if (current >= 0 && check->state != FF_RUN_ABANDONED)
-    check->at = g_strdup (name_of (ff_run_item (run, current)));
+    check->at = g_strdup (name_of (ff_list_run_item (run, current)));
 }
 
 static gboolean

@@ -10,7 +10,7 @@ struct _FfDayRun {
   FfStore *store; /* borrowed */
   FfKeptRun *kept;
   FfChecklist *list;
-  FfRun *run;
+  FfListRun *run;
   FfListFacts *facts;
   int n_events;
 };
@@ -21,7 +21,7 @@ ff_day_run_free (FfDayRun *self)
   if (self == NULL)
     return;
   ff_kept_run_free (self->kept);
-  ff_run_free (self->run);
+  ff_list_run_free (self->run);
   ff_checklist_free (self->list);
   ff_list_facts_free (self->facts);
   g_free (self);
@@ -39,7 +39,7 @@ run_new (FfStore *store, FfKeptRun *taken, GError **error)
   self->list = ff_checklist_parse (taken->text, error);
   if (self->list == NULL || !ff_when_parse (taken->conditions, &conditions, error))
     return NULL;
-  self->run = ff_run_new (self->list, conditions, &rules);
+  self->run = ff_list_run_new (self->list, conditions, &rules);
   return g_steal_pointer (&self);
 }
 
@@ -103,9 +103,9 @@ fact_of (const FfDayRun *self, int item)
 {
   const FfRunItem *asked;
 
-  if (item < 0 || item >= ff_run_n_items (self->run))
+  if (item < 0 || item >= ff_list_run_n_items (self->run))
     return FF_FACT_NONE;
-  asked = ff_run_item (self->run, item);
+  asked = ff_list_run_item (self->run, item);
   return asked->item != NULL ? asked->item->fact : FF_FACT_NONE;
 }
 
@@ -122,7 +122,7 @@ ff_day_run_act (FfDayRun *self, const FfRunEvent *event, gint64 entered_at, GErr
 
   if (full.act == FF_ACT_SAY)
     full.expected = ff_day_run_expected (self, full.item);
-  if (!ff_run_allows (self->run, &full, error) || !ff_records_begin (self->store, error))
+  if (!ff_list_run_allows (self->run, &full, error) || !ff_records_begin (self->store, error))
     return FALSE;
   if (!append (self, &full, entered_at, error))
     {
@@ -132,7 +132,7 @@ ff_day_run_act (FfDayRun *self, const FfRunEvent *event, gint64 entered_at, GErr
   if (!ff_records_commit (self->store, error))
     return FALSE;
   self->n_events++;
-  return ff_run_step (self->run, &full, error);
+  return ff_list_run_step (self->run, &full, error);
 }
 
 gboolean
@@ -140,9 +140,9 @@ ff_day_run_wake (FfDayRun *self, const char *why, gint64 now, GError **error)
 {
   FfRunEvent event = { .act = FF_ACT_AUTO_HOLD, .item = -1, .after_ms = -1, .why = why };
 
-  if (ff_run_state (self->run) != FF_RUN_GOING)
+  if (ff_list_run_state (self->run) != FF_RUN_GOING)
     return TRUE;
-  event.at = ff_run_last_at (self->run);
+  event.at = ff_list_run_last_at (self->run);
   return ff_day_run_act (self, &event, now, error);
 }
 
@@ -178,7 +178,7 @@ describe (FfStore *store,
 static gboolean
 append_start (FfDayRun *self, const FfRunEvent *event, GError **error)
 {
-  if (!ff_run_allows (self->run, event, error) || !ff_records_begin (self->store, error))
+  if (!ff_list_run_allows (self->run, event, error) || !ff_records_begin (self->store, error))
     return FALSE;
   if (!ff_kept_run_append (self->store, self->kept, error)
       || !append (self, event, event->at, error))
@@ -189,7 +189,7 @@ append_start (FfDayRun *self, const FfRunEvent *event, GError **error)
   if (!ff_records_commit (self->store, error))
     return FALSE;
   self->n_events = 1;
-  return ff_run_step (self->run, event, error);
+  return ff_list_run_step (self->run, event, error);
 }
 
 FfDayRun *
@@ -223,7 +223,7 @@ replay (FfDayRun *self, GError **error)
       FfRunEvent event = machine_event (g_ptr_array_index (events, i));
       g_autoptr (GError) problem = NULL;
 
-      if (!ff_run_step (self->run, &event, &problem))
+      if (!ff_list_run_step (self->run, &event, &problem))
         {
           g_set_error (error, FF_ERROR, FF_ERROR_STORE,
                        _ ("the run of “%s” does not add up at event %u: %s"), self->kept->title,
@@ -252,7 +252,7 @@ ff_day_run_kept (const FfDayRun *self)
   return self->kept;
 }
 
-const FfRun *
+const FfListRun *
 ff_day_run_run (const FfDayRun *self)
 {
   return self->run;

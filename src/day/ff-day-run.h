@@ -29,7 +29,7 @@ void ff_day_run_free (FfDayRun *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayRun, ff_day_run_free)
 
 const FfKeptRun *ff_day_run_kept (const FfDayRun *self);
-const FfRun *ff_day_run_run (const FfDayRun *self);
+const FfListRun *ff_day_run_run (const FfDayRun *self);
 int ff_day_run_n_events (const FfDayRun *self);
 
 /* What the plan says now, for bound items; taken over. Until it is set nothing is compared. */

@@ -18,12 +18,12 @@ said_free (gpointer data)
 static void
 add_said (GPtrArray *facts, const FfDayRun *run, const FfKeptEvent *event)
 {
-  const FfRun *machine = ff_day_run_run (run);
+  const FfListRun *machine = ff_day_run_run (run);
   const FfCheckItem *item;
   FfSaidFact *fact;
 
-  if (event->act != FF_ACT_SAY || event->item >= ff_run_n_items (machine)
-      || (item = ff_run_item (machine, event->item)->item) == NULL)
+  if (event->act != FF_ACT_SAY || event->item >= ff_list_run_n_items (machine)
+      || (item = ff_list_run_item (machine, event->item)->item) == NULL)
     return;
   fact = g_new0 (FfSaidFact, 1);
   fact->at = event->at;

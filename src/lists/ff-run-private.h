@@ -4,7 +4,7 @@
 
 #include "ff-run.h"
 
-struct _FfRun {
+struct _FfListRun {
   const FfChecklist *list;
   FfRunRules rules;
   GArray *items; /* FfRunItem */
@@ -15,9 +15,9 @@ struct _FfRun {
   guint completed; /* how many completions there were */
 };
 
-FfRunItem *ff_run_at (const FfRun *run, int i);
-void ff_run_set (char **place, const char *text);
-void ff_run_item_open (FfRunItem *item);
+FfRunItem *ff_list_run_at (const FfListRun *run, int i);
+void ff_list_run_set (char **place, const char *text);
+void ff_list_run_item_open (FfRunItem *item);
 
 /* What the rules allow, for ff-run-step.c: what was said is not looked at twice. */
-FfChallenge ff_run_challenge (const FfRunItem *item, const FfRunEvent *event);
+FfChallenge ff_list_run_challenge (const FfRunItem *item, const FfRunEvent *event);

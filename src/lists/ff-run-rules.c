@@ -46,7 +46,7 @@ want_other_person (const char *first, const char *second, GError **error)
 /* Items */
 
 FfChallenge
-ff_run_challenge (const FfRunItem *item, const FfRunEvent *event)
+ff_list_run_challenge (const FfRunItem *item, const FfRunEvent *event)
 {
   if (!ff_said_within (&item->item->value, event->said))
     return FF_CHALLENGE_OUTSIDE;
@@ -142,28 +142,28 @@ allow_fail (const FfRunItem *item, const FfRunEvent *event, GError **error)
 
 /* The one completed last can be taken back; what failed is opened again with what was done. */
 static gboolean
-allow_reopen (const FfRun *run, const FfRunEvent *event, GError **error)
+allow_reopen (const FfListRun *run, const FfRunEvent *event, GError **error)
 {
   const FfRunItem *item;
 
-  if (event->item < 0 || event->item >= ff_run_n_items (run))
+  if (event->item < 0 || event->item >= ff_list_run_n_items (run))
     return refuse (error, _ ("There is no such item."));
-  item = ff_run_item (run, event->item);
+  item = ff_list_run_item (run, event->item);
   if (item->mark == FF_MARK_FAILED)
     return want_reason (event, error);
-  if (event->item == ff_run_last_completed (run) || item->waits_for_second)
+  if (event->item == ff_list_run_last_completed (run) || item->waits_for_second)
     return want_name (event, error);
   return refuse (error, _ ("Only the item completed last, or one that failed, is opened again."));
 }
 
 static gboolean
-allow_on_item (const FfRun *run, const FfRunEvent *event, GError **error)
+allow_on_item (const FfListRun *run, const FfRunEvent *event, GError **error)
 {
   const FfRunItem *item;
 
-  if (event->item < 0 || event->item != ff_run_current (run))
+  if (event->item < 0 || event->item != ff_list_run_current (run))
     return refuse (error, _ ("Another item is next. Nothing is ticked ahead."));
-  item = ff_run_item (run, event->item);
+  item = ff_list_run_item (run, event->item);
   switch ((int) event->act)
     {
     case FF_ACT_SAY:
@@ -197,7 +197,7 @@ allow_while_held (const FfRunEvent *event, GError **error)
 }
 
 static gboolean
-allow_while_going (const FfRun *run, const FfRunEvent *event, GError **error)
+allow_while_going (const FfListRun *run, const FfRunEvent *event, GError **error)
 {
   switch ((int) event->act)
     {
@@ -221,14 +221,14 @@ allow_while_going (const FfRun *run, const FfRunEvent *event, GError **error)
 }
 
 gboolean
-ff_run_allows (const FfRun *run, const FfRunEvent *event, GError **error)
+ff_list_run_allows (const FfListRun *run, const FfRunEvent *event, GError **error)
 {
-  switch (ff_run_state (run))
+  switch (ff_list_run_state (run))
     {
     case FF_RUN_NOT_STARTED:
       if (event->act != FF_ACT_START)
         return refuse (error, _ ("The list has not been started."));
-      if (ff_run_n_items (run) == 0)
+      if (ff_list_run_n_items (run) == 0)
         return refuse (error, _ ("Nothing in this list is called for today."));
       return want_name (event, error);
     case FF_RUN_HELD:

@@ -7,7 +7,7 @@
 #define QUICK_MS 1000 /* Dismukes and Berman: an answer this fast was not looked for */
 
 static void
-complete (FfRun *run, FfRunItem *item, FfMark mark)
+complete (FfListRun *run, FfRunItem *item, FfMark mark)
 {
   item->mark = mark;
   item->waits_for_second = FALSE;
@@ -16,7 +16,7 @@ complete (FfRun *run, FfRunItem *item, FfMark mark)
 
 /* Answered: done, unless somebody else is still to look. */
 static void
-answer (FfRun *run, FfRunItem *item)
+answer (FfListRun *run, FfRunItem *item)
 {
   if (item->item != NULL && item->item->second && item->second_by[0] == '\0')
     item->waits_for_second = TRUE;
@@ -29,24 +29,24 @@ take_words (FfRunItem *item, const FfRunEvent *event)
 {
   item->at = event->at;
   item->from_paper = event->from_paper;
-  ff_run_set (&item->by, event->by);
-  ff_run_set (&item->why, event->why);
+  ff_list_run_set (&item->by, event->by);
+  ff_list_run_set (&item->why, event->why);
 }
 
 static void
-say (FfRun *run, FfRunItem *item, const FfRunEvent *event)
+say (FfListRun *run, FfRunItem *item, const FfRunEvent *event)
 {
   take_words (item, event);
-  ff_run_set (&item->said, event->said);
-  ff_run_set (&item->expected, event->expected);
-  item->challenge = ff_run_challenge (item, event);
+  ff_list_run_set (&item->said, event->said);
+  ff_list_run_set (&item->expected, event->expected);
+  item->challenge = ff_list_run_challenge (item, event);
   item->quick = event->after_ms >= 0 && event->after_ms < QUICK_MS;
   if (item->challenge == FF_CHALLENGE_NONE)
     answer (run, item);
 }
 
 static void
-done (FfRun *run, FfRunItem *item, const FfRunEvent *event)
+done (FfListRun *run, FfRunItem *item, const FfRunEvent *event)
 {
   take_words (item, event);
   item->quick = event->after_ms >= 0 && event->after_ms < QUICK_MS;
@@ -54,39 +54,39 @@ done (FfRun *run, FfRunItem *item, const FfRunEvent *event)
 }
 
 static void
-second (FfRun *run, FfRunItem *item, const FfRunEvent *event)
+second (FfListRun *run, FfRunItem *item, const FfRunEvent *event)
 {
   item->at = event->at;
-  ff_run_set (&item->second_by, event->by);
+  ff_list_run_set (&item->second_by, event->by);
   complete (run, item, FF_MARK_DONE);
 }
 
 /* The challenge stays to be seen in the log: it was answered, not taken away. */
 static void
-accept (FfRun *run, FfRunItem *item, const FfRunEvent *event)
+accept (FfListRun *run, FfRunItem *item, const FfRunEvent *event)
 {
   take_words (item, event);
   if (event->other != NULL && g_ascii_strcasecmp (event->other, event->by) != 0)
-    ff_run_set (&item->second_by, event->other);
+    ff_list_run_set (&item->second_by, event->other);
   answer (run, item);
 }
 
 static void
-hold (FfRun *run, gint64 since, const char *why)
+hold (FfListRun *run, gint64 since, const char *why)
 {
   run->held = TRUE;
   run->held_since = since;
-  ff_run_set (&run->held_why, why);
+  ff_list_run_set (&run->held_why, why);
 }
 
 /* What is not a defect of one thing holds the whole flight. */
 static void
-fail (FfRun *run, FfRunItem *item, const FfRunEvent *event)
+fail (FfListRun *run, FfRunItem *item, const FfRunEvent *event)
 {
   take_words (item, event);
   item->mark = FF_MARK_FAILED;
   item->waits_for_second = FALSE;
-  ff_run_set (&item->subject, event->subject);
+  ff_list_run_set (&item->subject, event->subject);
   if (item->subject[0] == '\0')
     hold (run, event->at, event->why);
 }
@@ -94,28 +94,28 @@ fail (FfRun *run, FfRunItem *item, const FfRunEvent *event)
 /* After an interruption or a change */
 
 static int
-section_now (const FfRun *run)
+section_now (const FfListRun *run)
 {
-  int current = ff_run_current (run);
+  int current = ff_list_run_current (run);
 
-  return current >= 0 ? ff_run_item (run, current)->section_number : -1;
+  return current >= 0 ? ff_list_run_item (run, current)->section_number : -1;
 }
 
 /* What failed stays failed: that is opened again by its own event alone. */
 static void
-restart_section (FfRun *run, int section)
+restart_section (FfListRun *run, int section)
 {
-  for (int i = 0; i < ff_run_n_items (run); i++)
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
     {
-      FfRunItem *item = ff_run_at (run, i);
+      FfRunItem *item = ff_list_run_at (run, i);
 
       if (item->section_number == section && item->mark != FF_MARK_FAILED)
-        ff_run_item_open (item);
+        ff_list_run_item_open (item);
     }
 }
 
 static guint
-all_changed (const FfRun *run, const char *by, guint changed)
+all_changed (const FfListRun *run, const char *by, guint changed)
 {
   if (by != NULL && g_ascii_strcasecmp (by, run->reader) != 0
       && g_ascii_strcasecmp (by, run->other) != 0)
@@ -125,7 +125,7 @@ all_changed (const FfRun *run, const char *by, guint changed)
 
 /* A clock that was set back says nothing about how long it was. */
 gboolean
-ff_run_will_restart (const FfRun *run, gint64 at, const char *by, guint changed)
+ff_list_run_will_restart (const FfListRun *run, gint64 at, const char *by, guint changed)
 {
   gint64 gap = at - run->held_since;
 
@@ -134,29 +134,29 @@ ff_run_will_restart (const FfRun *run, gint64 at, const char *by, guint changed)
 }
 
 static void
-change_person (FfRun *run, const char *by)
+change_person (FfListRun *run, const char *by)
 {
   if (all_changed (run, by, 0) & FF_ANOTHER_PERSON)
-    ff_run_set (&run->reader, by);
+    ff_list_run_set (&run->reader, by);
 }
 
 static void
-resume (FfRun *run, const FfRunEvent *event)
+resume (FfListRun *run, const FfRunEvent *event)
 {
-  gboolean restart = ff_run_will_restart (run, event->at, event->by, event->changed);
-  int last = ff_run_last_completed (run), section = section_now (run);
+  gboolean restart = ff_list_run_will_restart (run, event->at, event->by, event->changed);
+  int last = ff_list_run_last_completed (run), section = section_now (run);
 
   run->held = FALSE;
   if (last >= 0)
-    ff_run_item_open (ff_run_at (run, last));
+    ff_list_run_item_open (ff_list_run_at (run, last));
   if (restart)
     restart_section (run, section);
   change_person (run, event->by);
-  ff_run_set (&run->held_why, "");
+  ff_list_run_set (&run->held_why, "");
 }
 
 static void
-change (FfRun *run, const FfRunEvent *event)
+change (FfListRun *run, const FfRunEvent *event)
 {
   if (all_changed (run, event->by, event->changed) & run->rules.restart_on)
     restart_section (run, section_now (run));
@@ -164,15 +164,15 @@ change (FfRun *run, const FfRunEvent *event)
 }
 
 static void
-start (FfRun *run, const FfRunEvent *event)
+start (FfListRun *run, const FfRunEvent *event)
 {
   run->started = TRUE;
-  ff_run_set (&run->reader, event->by);
-  ff_run_set (&run->other, event->other);
+  ff_list_run_set (&run->reader, event->by);
+  ff_list_run_set (&run->other, event->other);
 }
 
 static void
-step_item (FfRun *run, FfRunItem *item, const FfRunEvent *event)
+step_item (FfListRun *run, FfRunItem *item, const FfRunEvent *event)
 {
   switch ((int) event->act)
     {
@@ -189,7 +189,7 @@ step_item (FfRun *run, FfRunItem *item, const FfRunEvent *event)
       accept (run, item, event);
       break;
     case FF_ACT_DEFER:
-      ff_run_item_open (item);
+      ff_list_run_item_open (item);
       take_words (item, event);
       item->mark = FF_MARK_DEFERRED;
       break;
@@ -202,14 +202,14 @@ step_item (FfRun *run, FfRunItem *item, const FfRunEvent *event)
       break;
     case FF_ACT_REOPEN:
     default:
-      ff_run_item_open (item);
+      ff_list_run_item_open (item);
       item->at = event->at;
       break;
     }
 }
 
 static void
-step_run (FfRun *run, const FfRunEvent *event)
+step_run (FfListRun *run, const FfRunEvent *event)
 {
   switch ((int) event->act)
     {
@@ -242,12 +242,12 @@ is_about_item (FfAct act)
 }
 
 gboolean
-ff_run_step (FfRun *run, const FfRunEvent *event, GError **error)
+ff_list_run_step (FfListRun *run, const FfRunEvent *event, GError **error)
 {
-  if (!ff_run_allows (run, event, error))
+  if (!ff_list_run_allows (run, event, error))
     return FALSE;
   if (is_about_item (event->act))
-    step_item (run, ff_run_at (run, event->item), event);
+    step_item (run, ff_list_run_at (run, event->item), event);
   else
     step_run (run, event);
   run->last_at = event->at;

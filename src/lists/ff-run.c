@@ -68,38 +68,38 @@ item_clear (gpointer data)
 }
 
 void
-ff_run_set (char **place, const char *text)
+ff_list_run_set (char **place, const char *text)
 {
   g_free (*place);
   *place = g_strdup (text != NULL ? text : "");
 }
 
 void
-ff_run_item_open (FfRunItem *item)
+ff_list_run_item_open (FfRunItem *item)
 {
   item->mark = FF_MARK_OPEN;
   item->challenge = FF_CHALLENGE_NONE;
   item->waits_for_second = item->quick = item->from_paper = FALSE;
   item->order = 0;
-  ff_run_set (&item->by, "");
-  ff_run_set (&item->second_by, "");
-  ff_run_set (&item->said, "");
-  ff_run_set (&item->expected, "");
-  ff_run_set (&item->why, "");
-  ff_run_set (&item->subject, "");
+  ff_list_run_set (&item->by, "");
+  ff_list_run_set (&item->second_by, "");
+  ff_list_run_set (&item->said, "");
+  ff_list_run_set (&item->expected, "");
+  ff_list_run_set (&item->why, "");
+  ff_list_run_set (&item->subject, "");
 }
 
 static void
-add_item (FfRun *run, const FfCheckSection *section, const FfCheckItem *item)
+add_item (FfListRun *run, const FfCheckSection *section, const FfCheckItem *item)
 {
   FfRunItem new = { .section = section, .item = item, .section_number = run->n_sections };
 
-  ff_run_item_open (&new);
+  ff_list_run_item_open (&new);
   g_array_append_val (run->items, new);
 }
 
 static void
-add_section (FfRun *run, const FfCheckSection *section, guint conditions)
+add_section (FfListRun *run, const FfCheckSection *section, guint conditions)
 {
   guint before = run->items->len;
 
@@ -118,10 +118,10 @@ add_section (FfRun *run, const FfCheckSection *section, guint conditions)
   run->n_sections++;
 }
 
-FfRun *
-ff_run_new (const FfChecklist *list, guint conditions, const FfRunRules *rules)
+FfListRun *
+ff_list_run_new (const FfChecklist *list, guint conditions, const FfRunRules *rules)
 {
-  FfRun *run = g_new0 (FfRun, 1);
+  FfListRun *run = g_new0 (FfListRun, 1);
 
   run->list = list;
   run->rules = *rules;
@@ -136,7 +136,7 @@ ff_run_new (const FfChecklist *list, guint conditions, const FfRunRules *rules)
 }
 
 void
-ff_run_free (FfRun *run)
+ff_list_run_free (FfListRun *run)
 {
   if (run == NULL)
     return;
@@ -150,13 +150,13 @@ ff_run_free (FfRun *run)
 /* Where it stands */
 
 const FfChecklist *
-ff_run_list (const FfRun *run)
+ff_list_run_list (const FfListRun *run)
 {
   return run->list;
 }
 
 FfRunState
-ff_run_state (const FfRun *run)
+ff_list_run_state (const FfListRun *run)
 {
   if (!run->started)
     return FF_RUN_NOT_STARTED;
@@ -164,54 +164,54 @@ ff_run_state (const FfRun *run)
     return FF_RUN_ABANDONED;
   if (run->held)
     return FF_RUN_HELD;
-  return ff_run_current (run) < 0 ? FF_RUN_COMPLETE : FF_RUN_GOING;
+  return ff_list_run_current (run) < 0 ? FF_RUN_COMPLETE : FF_RUN_GOING;
 }
 
 int
-ff_run_n_items (const FfRun *run)
+ff_list_run_n_items (const FfListRun *run)
 {
   return (int) run->items->len;
 }
 
 int
-ff_run_n_sections (const FfRun *run)
+ff_list_run_n_sections (const FfListRun *run)
 {
   return run->n_sections;
 }
 
 FfRunItem *
-ff_run_at (const FfRun *run, int i)
+ff_list_run_at (const FfListRun *run, int i)
 {
   return &g_array_index (run->items, FfRunItem, i);
 }
 
 const FfRunItem *
-ff_run_item (const FfRun *run, int i)
+ff_list_run_item (const FfListRun *run, int i)
 {
-  return ff_run_at (run, i);
+  return ff_list_run_at (run, i);
 }
 
 FfMark
-ff_run_mark (const FfRun *run, int i)
+ff_list_run_mark (const FfListRun *run, int i)
 {
-  return run->held && i == ff_run_current (run) ? FF_MARK_HELD : ff_run_at (run, i)->mark;
+  return run->held && i == ff_list_run_current (run) ? FF_MARK_HELD : ff_list_run_at (run, i)->mark;
 }
 
 static int
-first_unresolved_section (const FfRun *run)
+first_unresolved_section (const FfListRun *run)
 {
-  for (int i = 0; i < ff_run_n_items (run); i++)
-    if (ff_mark_is_unresolved (ff_run_at (run, i)->mark))
-      return ff_run_at (run, i)->section_number;
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
+    if (ff_mark_is_unresolved (ff_list_run_at (run, i)->mark))
+      return ff_list_run_at (run, i)->section_number;
   return -1;
 }
 
 static int
-first_with (const FfRun *run, int section, FfMark mark, gboolean completion)
+first_with (const FfListRun *run, int section, FfMark mark, gboolean completion)
 {
-  for (int i = 0; i < ff_run_n_items (run); i++)
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
     {
-      const FfRunItem *item = ff_run_at (run, i);
+      const FfRunItem *item = ff_list_run_at (run, i);
 
       if (item->section_number == section && item->mark == mark
           && (item->item == NULL) == completion)
@@ -221,7 +221,7 @@ first_with (const FfRun *run, int section, FfMark mark, gboolean completion)
 }
 
 int
-ff_run_current (const FfRun *run)
+ff_list_run_current (const FfListRun *run)
 {
   int section = first_unresolved_section (run);
   int i;
@@ -236,73 +236,73 @@ ff_run_current (const FfRun *run)
 }
 
 int
-ff_run_last_completed (const FfRun *run)
+ff_list_run_last_completed (const FfListRun *run)
 {
   int last = -1;
 
-  for (int i = 0; i < ff_run_n_items (run); i++)
-    if (ff_run_at (run, i)->order > 0
-        && (last < 0 || ff_run_at (run, i)->order > ff_run_at (run, last)->order))
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
+    if (ff_list_run_at (run, i)->order > 0
+        && (last < 0 || ff_list_run_at (run, i)->order > ff_list_run_at (run, last)->order))
       last = i;
   return last;
 }
 
 gboolean
-ff_run_shows_expected (const FfRun *run, int i)
+ff_list_run_shows_expected (const FfListRun *run, int i)
 {
-  const FfRunItem *item = ff_run_at (run, i);
+  const FfRunItem *item = ff_list_run_at (run, i);
 
   return item->item == NULL || !item->item->critical || item->said[0] != '\0'
          || !ff_mark_is_unresolved (item->mark);
 }
 
 int
-ff_run_count (const FfRun *run, int section, FfMark mark)
+ff_list_run_count (const FfListRun *run, int section, FfMark mark)
 {
   int count = 0;
 
-  for (int i = 0; i < ff_run_n_items (run); i++)
-    count += ff_run_at (run, i)->item != NULL && ff_run_mark (run, i) == mark
-             && (section < 0 || ff_run_at (run, i)->section_number == section);
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
+    count += ff_list_run_at (run, i)->item != NULL && ff_list_run_mark (run, i) == mark
+             && (section < 0 || ff_list_run_at (run, i)->section_number == section);
   return count;
 }
 
 int
-ff_run_section_size (const FfRun *run, int section)
+ff_list_run_section_size (const FfListRun *run, int section)
 {
   int count = 0;
 
-  for (int i = 0; i < ff_run_n_items (run); i++)
-    count += ff_run_at (run, i)->item != NULL && ff_run_at (run, i)->section_number == section;
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
+    count += ff_list_run_at (run, i)->item != NULL && ff_list_run_at (run, i)->section_number == section;
   return count;
 }
 
 const char *
-ff_run_reader (const FfRun *run)
+ff_list_run_reader (const FfListRun *run)
 {
   return run->reader;
 }
 
 const char *
-ff_run_other (const FfRun *run)
+ff_list_run_other (const FfListRun *run)
 {
   return run->other;
 }
 
 gint64
-ff_run_held_since (const FfRun *run)
+ff_list_run_held_since (const FfListRun *run)
 {
   return run->held_since;
 }
 
 const char *
-ff_run_held_why (const FfRun *run)
+ff_list_run_held_why (const FfListRun *run)
 {
   return run->held_why;
 }
 
 gint64
-ff_run_last_at (const FfRun *run)
+ff_list_run_last_at (const FfListRun *run)
 {
   return run->last_at;
 }

@@ -91,55 +91,55 @@ typedef struct {
   guint order;               /* of completion; 0: not complete */
 } FfRunItem;
 
-typedef struct _FfRun FfRun;
+typedef struct _FfListRun FfListRun;
 
 /* The items that a day under these conditions calls for. The list is borrowed and must outlive the
  * run. */
-FfRun *ff_run_new (const FfChecklist *list,
+FfListRun *ff_list_run_new (const FfChecklist *list,
                    guint conditions,
                    const FfRunRules *rules) G_GNUC_WARN_UNUSED_RESULT;
-void ff_run_free (FfRun *run);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfRun, ff_run_free)
+void ff_list_run_free (FfListRun *run);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfListRun, ff_list_run_free)
 
 /* One event. What the rules do not allow is refused with a sentence, and nothing has changed.
  * FF_ERROR_INPUT. */
-gboolean ff_run_step (FfRun *run, const FfRunEvent *event, GError **error);
+gboolean ff_list_run_step (FfListRun *run, const FfRunEvent *event, GError **error);
 
 /* The same question without the step. */
-gboolean ff_run_allows (const FfRun *run, const FfRunEvent *event, GError **error);
+gboolean ff_list_run_allows (const FfListRun *run, const FfRunEvent *event, GError **error);
 
-const FfChecklist *ff_run_list (const FfRun *run);
-FfRunState ff_run_state (const FfRun *run);
+const FfChecklist *ff_list_run_list (const FfListRun *run);
+FfRunState ff_list_run_state (const FfListRun *run);
 
-int ff_run_n_items (const FfRun *run);
-int ff_run_n_sections (const FfRun *run);
-const FfRunItem *ff_run_item (const FfRun *run, int i);
+int ff_list_run_n_items (const FfListRun *run);
+int ff_list_run_n_sections (const FfListRun *run);
+const FfRunItem *ff_list_run_item (const FfListRun *run, int i);
 
 /* The mark to show: the current item of a held run is held. */
-FfMark ff_run_mark (const FfRun *run, int i);
+FfMark ff_list_run_mark (const FfListRun *run, int i);
 
 /* The one item that is next: the first open one of the first section that is not complete, then what
  * was deferred there, then what failed, then its completion. -1: none is. */
-int ff_run_current (const FfRun *run);
+int ff_list_run_current (const FfListRun *run);
 
 /* The item completed last; -1: none. */
-int ff_run_last_completed (const FfRun *run);
+int ff_list_run_last_completed (const FfListRun *run);
 
 /* Whether the expected value may be seen: that of a critical item only after the person has said
  * what they read. */
-gboolean ff_run_shows_expected (const FfRun *run, int i);
+gboolean ff_list_run_shows_expected (const FfListRun *run, int i);
 
 /* Items with this mark, completions left out; in one section (its number), or -1: in all. */
-int ff_run_count (const FfRun *run, int section, FfMark mark);
-int ff_run_section_size (const FfRun *run, int section);
+int ff_list_run_count (const FfListRun *run, int section, FfMark mark);
+int ff_list_run_section_size (const FfListRun *run, int section);
 
 /* Who reads and who answers; never NULL. Since when and why it is held, and whether the section will
  * start anew when it is resumed at an instant by someone. */
-const char *ff_run_reader (const FfRun *run);
-const char *ff_run_other (const FfRun *run);
-gint64 ff_run_held_since (const FfRun *run);
-const char *ff_run_held_why (const FfRun *run);
-gboolean ff_run_will_restart (const FfRun *run, gint64 at, const char *by, guint changed);
+const char *ff_list_run_reader (const FfListRun *run);
+const char *ff_list_run_other (const FfListRun *run);
+gint64 ff_list_run_held_since (const FfListRun *run);
+const char *ff_list_run_held_why (const FfListRun *run);
+gboolean ff_list_run_will_restart (const FfListRun *run, gint64 at, const char *by, guint changed);
 
 /* When its last event happened. */
-gint64 ff_run_last_at (const FfRun *run);
+gint64 ff_list_run_last_at (const FfListRun *run);

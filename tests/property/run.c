@@ -20,13 +20,13 @@ pick (FfTestRandom *random, const char *const *from, int n)
 }
 
 static FfRunEvent
-any_event (FfTestRandom *random, const FfRun *run, gint64 at)
+any_event (FfTestRandom *random, const FfListRun *run, gint64 at)
 {
   gboolean near = ff_test_random_int (random, 0, 9) > 0;
 
   return (FfRunEvent) {
     .act = (FfAct) ff_test_random_int (random, 0, FF_N_ACTS - 1),
-    .item = near ? ff_run_current (run) : ff_test_random_int (random, -1, 30),
+    .item = near ? ff_list_run_current (run) : ff_test_random_int (random, -1, 30),
     .at = at,
     .by = pick (random, people, 5),
     .other = pick (random, people, 5),
@@ -41,20 +41,20 @@ any_event (FfTestRandom *random, const FfRun *run, gint64 at)
 
 /* What a good crew would do next: with random events alone few runs would get anywhere. */
 static FfRunEvent
-good_event (FfTestRandom *random, const FfRun *run, gint64 at)
+good_event (FfTestRandom *random, const FfListRun *run, gint64 at)
 {
   FfRunEvent event = any_event (random, run, at);
-  int current = ff_run_current (run);
-  const FfRunItem *item = current >= 0 ? ff_run_item (run, current) : NULL;
+  int current = ff_list_run_current (run);
+  const FfRunItem *item = current >= 0 ? ff_list_run_item (run, current) : NULL;
 
   event.item = current;
   event.by = "JV";
   event.other = "IC";
   event.why = "seen";
   event.act = FF_ACT_DONE;
-  if (ff_run_state (run) == FF_RUN_NOT_STARTED)
+  if (ff_list_run_state (run) == FF_RUN_NOT_STARTED)
     event.act = FF_ACT_START;
-  else if (ff_run_state (run) == FF_RUN_HELD)
+  else if (ff_list_run_state (run) == FF_RUN_HELD)
     event.act = FF_ACT_RESUME;
   else if (item != NULL && item->mark == FF_MARK_FAILED)
     event.act = FF_ACT_REOPEN;
@@ -69,7 +69,7 @@ good_event (FfTestRandom *random, const FfRun *run, gint64 at)
 }
 
 static FfRunEvent
-some_event (FfTestRandom *random, const FfRun *run, gint64 at)
+some_event (FfTestRandom *random, const FfListRun *run, gint64 at)
 {
   return ff_test_random_int (random, 0, 3) > 0 ? good_event (random, run, at)
                                                : any_event (random, run, at);
@@ -82,9 +82,9 @@ typedef struct {
 } Was;
 
 static Was
-was (const FfRun *run, int i)
+was (const FfListRun *run, int i)
 {
-  const FfRunItem *item = ff_run_item (run, i);
+  const FfRunItem *item = ff_list_run_item (run, i);
 
   return (Was) { item->mark, item->order, item->waits_for_second };
 }
@@ -92,11 +92,11 @@ was (const FfRun *run, int i)
 /* Nothing becomes done or left out except the one item that the event is about, by an event that
  * may do so. */
 static void
-check_only_its_own (const FfRun *run, const Was *before, const FfRunEvent *event)
+check_only_its_own (const FfListRun *run, const Was *before, const FfRunEvent *event)
 {
-  for (int i = 0; i < ff_run_n_items (run); i++)
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
     {
-      const FfRunItem *item = ff_run_item (run, i);
+      const FfRunItem *item = ff_list_run_item (run, i);
 
       if (item->mark == before[i].mark && item->order == before[i].order)
         continue;
@@ -117,18 +117,18 @@ check_only_its_own (const FfRun *run, const Was *before, const FfRunEvent *event
 /* A completed section has nothing unresolved in it; a critical item that is done was answered as it
  * should be; a second look was another person's. */
 static void
-check_whole (const FfRun *run)
+check_whole (const FfListRun *run)
 {
-  for (int i = 0; i < ff_run_n_items (run); i++)
+  for (int i = 0; i < ff_list_run_n_items (run); i++)
     {
-      const FfRunItem *item = ff_run_item (run, i);
+      const FfRunItem *item = ff_list_run_item (run, i);
 
       if (item->mark != FF_MARK_DONE)
         continue;
       if (item->item == NULL)
         for (int k = 0; k < i; k++)
-          if (ff_run_item (run, k)->section_number == item->section_number)
-            assert_false (ff_mark_is_unresolved (ff_run_item (run, k)->mark));
+          if (ff_list_run_item (run, k)->section_number == item->section_number)
+            assert_false (ff_mark_is_unresolved (ff_list_run_item (run, k)->mark));
       if (item->item == NULL)
         continue;
       assert_false (ff_check_item_asks (item->item) && item->said[0] == '\0');
@@ -143,13 +143,13 @@ check_whole (const FfRun *run)
 }
 
 static void
-check_resume (const FfRun *run, const Was *before, int last, int n_completions)
+check_resume (const FfListRun *run, const Was *before, int last, int n_completions)
 {
   if (n_completions > 0)
     {
       assert_true (last >= 0);
-      assert_true (ff_mark_is_unresolved (ff_run_item (run, last)->mark));
-      assert_true (ff_run_current (run) <= last);
+      assert_true (ff_mark_is_unresolved (ff_list_run_item (run, last)->mark));
+      assert_true (ff_list_run_current (run) <= last);
       assert_int_not_equal (before[last].order, 0);
     }
 }
@@ -158,22 +158,22 @@ static void
 walk (FfTestRandom *random, const FfChecklist *list, guint *complete, guint *accepted)
 {
   const FfRunRules rules = { 300, (guint) ff_test_random_int (random, 0, 7) };
-  g_autoptr (FfRun) run
-      = ff_run_new (list, (guint) ff_test_random_int (random, 0, (1 << FF_N_WHEN) - 1), &rules);
-  g_autofree Was *before = g_new0 (Was, (gsize) ff_run_n_items (run) + 1);
+  g_autoptr (FfListRun) run
+      = ff_list_run_new (list, (guint) ff_test_random_int (random, 0, (1 << FF_N_WHEN) - 1), &rules);
+  g_autofree Was *before = g_new0 (Was, (gsize) ff_list_run_n_items (run) + 1);
   gint64 at = 1000000;
 
   for (int n = 0; n < MOST_EVENTS; n++)
     {
       FfRunEvent event = some_event (random, run, at += ff_test_random_int (random, 0, 200));
-      int last = ff_run_last_completed (run), completions = last >= 0;
-      FfRunState state = ff_run_state (run);
+      int last = ff_list_run_last_completed (run), completions = last >= 0;
+      FfRunState state = ff_list_run_state (run);
 
-      for (int i = 0; i < ff_run_n_items (run); i++)
+      for (int i = 0; i < ff_list_run_n_items (run); i++)
         before[i] = was (run, i);
-      if (!ff_run_step (run, &event, NULL))
+      if (!ff_list_run_step (run, &event, NULL))
         {
-          assert_int_equal (ff_run_state (run), state);
+          assert_int_equal (ff_list_run_state (run), state);
           continue;
         }
       ++*accepted;
@@ -184,11 +184,11 @@ walk (FfTestRandom *random, const FfChecklist *list, guint *complete, guint *acc
       check_whole (run);
       if (event.act == FF_ACT_RESUME)
         check_resume (run, before, last, completions);
-      if (ff_run_state (run) == FF_RUN_COMPLETE)
-        for (int i = 0; i < ff_run_n_items (run); i++)
-          assert_false (ff_mark_is_unresolved (ff_run_item (run, i)->mark));
+      if (ff_list_run_state (run) == FF_RUN_COMPLETE)
+        for (int i = 0; i < ff_list_run_n_items (run); i++)
+          assert_false (ff_mark_is_unresolved (ff_list_run_item (run, i)->mark));
     }
-  *complete += ff_run_state (run) == FF_RUN_COMPLETE;
+  *complete += ff_list_run_state (run) == FF_RUN_COMPLETE;
 }
 
 static void
@@ -219,18 +219,18 @@ test_replay (void **state)
     {
       g_autoptr (FfChecklist) list = ff_random_list (&random);
       const FfRunRules rules = { 300, FF_ANOTHER_BATTERY };
-      g_autoptr (FfRun) run = ff_run_new (list, 0, &rules), again = ff_run_new (list, 0, &rules);
+      g_autoptr (FfListRun) run = ff_list_run_new (list, 0, &rules), again = ff_list_run_new (list, 0, &rules);
       gint64 at = 0;
 
       for (int n = 0; n < MOST_EVENTS; n++)
         {
           FfRunEvent event = some_event (&random, run, at += 60);
 
-          assert_int_equal (ff_run_step (run, &event, NULL), ff_run_step (again, &event, NULL));
+          assert_int_equal (ff_list_run_step (run, &event, NULL), ff_list_run_step (again, &event, NULL));
         }
-      assert_int_equal (ff_run_current (run), ff_run_current (again));
-      for (int n = 0; n < ff_run_n_items (run); n++)
-        assert_int_equal (ff_run_mark (run, n), ff_run_mark (again, n));
+      assert_int_equal (ff_list_run_current (run), ff_list_run_current (again));
+      for (int n = 0; n < ff_list_run_n_items (run); n++)
+        assert_int_equal (ff_list_run_mark (run, n), ff_list_run_mark (again, n));
     }
 }
 

@@ -63,7 +63,7 @@ start (const char *wanted)
 static gboolean
 act (FfDayRun *run, FfAct what, const char *said, const char *why, const char *subject)
 {
-  int current = ff_run_current (ff_day_run_run (run));
+  int current = ff_list_run_current (ff_day_run_run (run));
   FfRunEvent event = { .act = what, .item = current, .at = START + 10, .by = "JV", .said = said,
                        .why = why, .subject = subject, .after_ms = 2000 };
 
@@ -83,13 +83,13 @@ test_a_run_opens_where_it_stood (void **state)
   again = ff_day_run_open (store, ff_day_run_kept (run)->id, &error);
   assert_no_error (error);
   assert_int_equal (ff_day_run_n_events (again), 4);
-  assert_int_equal (ff_run_current (ff_day_run_run (again)),
-                    ff_run_current (ff_day_run_run (run)));
+  assert_int_equal (ff_list_run_current (ff_day_run_run (again)),
+                    ff_list_run_current (ff_day_run_run (run)));
   assert_true (ff_day_run_wake (again, "power cut", START + 500, &error));
-  assert_int_equal (ff_run_state (ff_day_run_run (again)), FF_RUN_HELD);
-  assert_int_equal (ff_run_held_since (ff_day_run_run (again)), START + 10);
-  assert_true (ff_run_will_restart (ff_day_run_run (again), START + 500, "JV", 0));
-  assert_false (ff_run_will_restart (ff_day_run_run (again), START + 100, "JV", 0));
+  assert_int_equal (ff_list_run_state (ff_day_run_run (again)), FF_RUN_HELD);
+  assert_int_equal (ff_list_run_held_since (ff_day_run_run (again)), START + 10);
+  assert_true (ff_list_run_will_restart (ff_day_run_run (again), START + 500, "JV", 0));
+  assert_false (ff_list_run_will_restart (ff_day_run_run (again), START + 100, "JV", 0));
 }
 
 static void
@@ -107,7 +107,7 @@ test_a_failure_opens_a_defect (void **state)
   item = ff_item_load (store, id, &error);
   assert_int_equal (item->state, FF_STATE_DEFECT);
   assert_string_equal (item->state_why, "nick in blade 2");
-  assert_int_equal (ff_run_state (ff_day_run_run (run)), FF_RUN_GOING);
+  assert_int_equal (ff_list_run_state (ff_day_run_run (run)), FF_RUN_GOING);
 }
 
 /* A defect that can't be kept takes its event with it: both or neither. */
@@ -192,7 +192,7 @@ test_what_the_day_calls_for (void **state)
   assert_true (act (run, FF_ACT_DONE, NULL, NULL, NULL));
   assert_true (act (run, FF_ACT_DONE, NULL, NULL, NULL));
   assert_true (act (run, FF_ACT_SAY, "4", NULL, NULL));
-  assert_int_equal (ff_run_item (ff_day_run_run (run), 2)->challenge, FF_CHALLENGE_DIFFERS);
+  assert_int_equal (ff_list_run_item (ff_day_run_run (run), 2)->challenge, FF_CHALLENGE_DIFFERS);
   checks = ff_day_checks (store, day, plan, START, &error);
   assert_no_error (error);
   assert_true (checks->conditions & 1u << FF_WHEN_NIGHT);
@@ -228,22 +228,22 @@ run_for_ever (int tell, const char *run_id)
 
   while (run != NULL)
     {
-      const FfRun *machine = ff_day_run_run (run);
-      int current = ff_run_current (machine);
-      gboolean asks = current >= 0 && ff_run_item (machine, current)->item != NULL
-                      && ff_check_item_asks (ff_run_item (machine, current)->item);
+      const FfListRun *machine = ff_day_run_run (run);
+      int current = ff_list_run_current (machine);
+      gboolean asks = current >= 0 && ff_list_run_item (machine, current)->item != NULL
+                      && ff_check_item_asks (ff_list_run_item (machine, current)->item);
       FfRunEvent event = { .act = asks ? FF_ACT_SAY : FF_ACT_DONE, .item = current, .at = ++at,
                            .by = "JV", .said = "16.5", .after_ms = 1500 };
       Answered answered;
 
       /* Round and round in one section, so that one run has many events. */
-      if (ff_run_state (machine) == FF_RUN_HELD)
+      if (ff_list_run_state (machine) == FF_RUN_HELD)
         event.act = FF_ACT_RESUME;
       else if (current >= 3)
         event.act = FF_ACT_HOLD;
       if (!ff_day_run_act (run, &event, at, NULL))
         break;
-      answered = (Answered) { ff_day_run_n_events (run), ff_run_current (ff_day_run_run (run)) };
+      answered = (Answered) { ff_day_run_n_events (run), ff_list_run_current (ff_day_run_run (run)) };
       if (write (tell, &answered, sizeof answered) != sizeof answered)
         break;
     }
@@ -303,7 +303,7 @@ test_killed_at_200_moments (void **state)
       /* The one that was not answered yet may be there; no other one, and none is missing. */
       assert_in_range (ff_day_run_n_events (run), answered.n_events, answered.n_events + 1);
       if (ff_day_run_n_events (run) == answered.n_events)
-        assert_int_equal (ff_run_current (ff_day_run_run (run)), answered.current);
+        assert_int_equal (ff_list_run_current (ff_day_run_run (run)), answered.current);
     }
   /* Within three seconds, on any machine. */
   assert_true (longest < 3 * G_USEC_PER_SEC);
