@@ -301,6 +301,8 @@ test_the_plan_follows_the_last_edit (void **state)
       for (guint j = 0; j < line->takes->len; j++)
         assert_string_not_equal (((FfPlanTake *) g_ptr_array_index (line->takes, j))->shot, "A");
     }
+  /* The keeper outlives this frame. */
+  g_signal_handlers_disconnect_by_data (keeper, &n_plans);
 }
 
 static void
