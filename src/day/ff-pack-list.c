@@ -406,6 +406,9 @@ load (FfPacking *self, const char *wanted, GError **error)
   self->day = ff_day_load (self->store, wanted, error);
   if (self->day == NULL)
     return FALSE;
+  self->wear = ff_wear_load (self->store, NULL, error);
+  if (self->wear == NULL)
+    return FALSE;
   self->rules = ff_spare_rules_load (self->store, error);
   if (self->rules == NULL)
     return FALSE;
@@ -512,6 +515,7 @@ packing_clear (FfPacking *self)
   ff_day_free (self->day);
   ff_day_plan_free (self->plan);
   ff_day_plan_free (self->wish);
+  g_clear_pointer (&self->wear, g_hash_table_unref);
   g_clear_pointer (&self->rules, g_ptr_array_unref);
   g_clear_pointer (&self->flights, g_ptr_array_unref);
   g_clear_pointer (&self->events, g_ptr_array_unref);

@@ -6,12 +6,14 @@
 #include "ff-flight.h"
 #include "ff-pack-list.h"
 #include "ff-plan-private.h"
+#include "ff-wear.h"
 
 typedef struct {
   FfStore *store;
   FfDay *day; /* of its own: states are changed in it to plan as if nothing were broken */
   FfDayPlan *plan; /* NULL: it can't be planned */
   FfDayPlan *wish; /* the same with all that is broken or lent; NULL: nothing is */
+  GHashTable *wear;  /* FfWear, by item: what the log adds to hours and cycles */
   GPtrArray *rules;  /* FfSpareRule */
   GPtrArray *flights; /* FfFlight of the job */
   GPtrArray *events, *elsewhere; /* FfPackEvent */

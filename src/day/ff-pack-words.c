@@ -7,11 +7,6 @@
 #include "ff-number.h"
 #include "ff-pack-private.h"
 
-/* A check comes up when so much of its hours or cycles is used (common practice, no source). */
-#define DUE_FROM 0.85
-/* A document that ends within so many days of the job is said. */
-#define DOCUMENT_DAYS 14
-
 static const FfName needs[] = {
   /* Translators: why a thing is on the pack list. */
   [FF_PACK_NEEDED] = { "needed", N_ ("needed") },
@@ -40,25 +35,17 @@ ff_packing_join (const GPtrArray *words)
 
 /* ---- Documents ---- */
 
+/* "valid until Sat 18 Sep, the day of the job itself" */
 static char *
-due_document (const FfPacking *self, const FfItem *item)
+until_words (const FfPacking *self, const FfItem *item)
 {
-  FfDate until, last;
-  g_autoptr (GDateTime) day = NULL;
-  g_autoptr (GDateTime) limit = NULL;
   g_autofree char *shown = NULL;
+  FfDate until;
 
-  if (!self->day->has_date || *item->valid_until == '\0'
-      || !ff_date_parse (item->valid_until, &until, NULL))
-    return g_strdup ("");
-  day = g_date_time_new_utc (self->day->date.year, self->day->date.month, self->day->date.day, 12,
-                             0, 0);
-  limit = g_date_time_add_days (day, DOCUMENT_DAYS);
-  g_date_time_get_ymd (limit, &last.year, &last.month, &last.day);
-  if (ff_date_compare (until, last) > 0)
+  if (!ff_date_parse (item->valid_until, &until, NULL))
     return g_strdup ("");
   shown = ff_date_format_short (until);
-  if (ff_date_compare (until, self->day->date) == 0)
+  if (self->day->has_date && ff_date_compare (until, self->day->date) == 0)
     return g_strdup_printf (_ ("valid until %s, the day of the job itself"), shown);
   return g_strdup_printf (_ ("valid until %s"), shown);
 }
@@ -67,7 +54,7 @@ due_document (const FfPacking *self, const FfItem *item)
 static char *
 why_document (const FfPacking *self, const FfItem *item)
 {
-  g_autofree char *due = due_document (self, item);
+  g_autofree char *due = ff_packing_due (self, item);
 
   if (*item->valid_until == '\0')
     return g_strdup (_ ("no end of validity entered"));
@@ -152,16 +139,20 @@ ff_packing_why (const FfPacking *self, const FfPackLine *line)
 char *
 ff_packing_due (const FfPacking *self, const FfItem *item)
 {
+  double total = ff_wear_total (item, self->wear);
   g_autofree char *due = NULL, *used = NULL;
-  gboolean cycles = item->kind == FF_KIND_BATTERY;
+  gboolean cycles;
+  FfDue answer;
 
-  if (item->kind == FF_KIND_DOCUMENT)
-    return due_document (self, item);
-  if (isnan (item->due_at) || isnan (item->used) || item->used < DUE_FROM * item->due_at)
+  ff_due (item, self->wear, self->day->has_date ? self->day->job->date : "2000-01-01", &answer);
+  if (answer.answer == FF_DUE_NOT)
     return g_strdup ("");
+  if (answer.unit == FF_DUE_DATE)
+    return until_words (self, item);
+  cycles = answer.unit == FF_DUE_CYCLES;
   due = ff_number_format (item->due_at, 1);
-  used = ff_number_format (item->used, 1);
-  if (item->used >= item->due_at)
+  used = ff_number_format (total, 1);
+  if (answer.answer == FF_DUE_NOW)
     return g_strdup_printf (cycles ? _ ("overdue: %s cycles, %s so far")
                                    : _ ("overdue: %s h, %s h so far"),
                             due, used);

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ff-item-json.h"
+#include "ff-job-pack.h"
 #include "ff-job-versions.h"
 #include "ff-record-json.h"
 
@@ -41,6 +42,8 @@ ff_job_file_new (void)
   file->items = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_item_free);
   file->flights = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_flight_free);
   file->readings = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_reading_free);
+  file->pack_events = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_pack_event_free);
+  file->watches = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_watch_free);
   file->versions = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_plan_version_free);
   file->amendments = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_amendment_free);
   file->locks = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_lock_free);
@@ -60,6 +63,8 @@ ff_job_file_free (FfJobFile *file)
   g_ptr_array_unref (file->items);
   g_ptr_array_unref (file->flights);
   g_ptr_array_unref (file->readings);
+  g_ptr_array_unref (file->pack_events);
+  g_ptr_array_unref (file->watches);
   g_ptr_array_unref (file->versions);
   g_ptr_array_unref (file->amendments);
   g_ptr_array_unref (file->locks);
@@ -105,6 +110,8 @@ named_items (const FfJobFile *file)
       for (guint j = 0; j < flight->filter_ids->len; j++)
         want (wanted, g_ptr_array_index (flight->filter_ids, j));
     }
+  for (guint i = 0; i < file->pack_events->len; i++)
+    want (wanted, ((FfPackEvent *) g_ptr_array_index (file->pack_events, i))->item_id);
   for (guint i = 0; i < file->locks->len; i++)
     {
       const FfLock *lock = g_ptr_array_index (file->locks, i);
@@ -165,6 +172,9 @@ is_named (const FfJobFile *file, const char *member_id)
 {
   for (guint i = 0; i < file->roles->len; i++)
     if (strcmp (((FfJobRole *) g_ptr_array_index (file->roles, i))->member_id, member_id) == 0)
+      return TRUE;
+  for (guint i = 0; i < file->watches->len; i++)
+    if (strcmp (((FfWatch *) g_ptr_array_index (file->watches, i))->member_id, member_id) == 0)
       return TRUE;
   for (guint i = 0; i < file->items->len; i++)
     {
@@ -233,7 +243,7 @@ ff_job_file_load (FfStore *store, const char *job_id, GError **error)
   if (!replace (&file->shots, ff_shots_load (store, job_id, error))
       || !replace (&file->flights, ff_flights_load (store, job_id, error))
       || !replace (&file->readings, ff_readings_load (store, job_id, error))
-      || !ff_job_versions_load (file, store, error)
+      || !ff_job_pack_load (file, store, error) || !ff_job_versions_load (file, store, error)
       || !load_items (file, store, error) || !load_crew (file, store, error))
     return NULL;
   return g_steal_pointer (&file);
@@ -347,5 +357,6 @@ ff_job_file_write (const FfJobFile *file, FfJson *json)
   write_items (file->items, json);
   write_flights (file->flights, json);
   write_readings (file->readings, json);
+  ff_job_pack_write (file, json);
   ff_job_versions_write (file, json);
 }

@@ -4,12 +4,14 @@
 #pragma once
 
 #include "ff-amendment.h"
+#include "ff-charge-watch.h"
 #include "ff-crew.h"
 #include "ff-flight.h"
 #include "ff-item.h"
 #include "ff-job.h"
 #include "ff-json.h"
 #include "ff-lock.h"
+#include "ff-pack-event.h"
 #include "ff-place.h"
 #include "ff-plan-version.h"
 #include "ff-reading.h"
@@ -33,6 +35,8 @@ typedef struct {
   GPtrArray *items;   /* FfItem: all that the job, its gear and its log name */
   GPtrArray *flights; /* FfFlight */
   GPtrArray *readings; /* FfReading, those set aside as well */
+  GPtrArray *pack_events; /* FfPackEvent, as they were entered */
+  GPtrArray *watches;  /* FfWatch: who attends the charger */
   GPtrArray *versions; /* FfPlanVersion: copies of plans, as text that nobody has read yet */
   GPtrArray *amendments; /* FfAmendment */
   GPtrArray *locks;    /* FfLock */

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-job-pack.h"
 #include "ff-job-versions.h"
 
 static gboolean
@@ -172,7 +173,7 @@ save_parts (const FfJobFile *file, FfStore *store, GError **error)
   for (guint i = 0; i < file->readings->len; i++)
     if (!ff_reading_append (store, g_ptr_array_index (file->readings, i), error))
       return FALSE;
-  return ff_job_versions_store (file, store, error);
+  return ff_job_pack_store (file, store, error) && ff_job_versions_store (file, store, error);
 }
 
 static gboolean

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "ff-error.h"
+#include "ff-job-pack.h"
 #include "ff-job-versions.h"
 #include "ff-json-check.h"
 #include "ff-record-json.h"
@@ -398,7 +399,7 @@ check_format (JsonObject *root, GError **error)
   static const char *const known[] = { "format", "format_version", "job",   "place",
                                        "shots",  "crew",           "roles", "items",
                                        "flights", "readings",      "versions", "amendments",
-                                       "locks",  NULL };
+                                       "locks",  "pack_events",    "charge_watches", NULL };
   static const FfFields *const none[] = { NULL };
   JsonNode *format = json_object_get_member (root, "format");
   JsonNode *version = json_object_get_member (root, "format_version");
@@ -452,7 +453,7 @@ read_all (FfJobFile *file, JsonObject *root, GError **error)
          && check_ids (file, error) && check_job_links (file, error)
          && check_item_links (file, error) && check_shot_links (file, error)
          && check_flight_links (file, error) && check_reading_links (file, error)
-         && ff_job_versions_read (file, root, error);
+         && ff_job_pack_read (file, root, error) && ff_job_versions_read (file, root, error);
 }
 
 FfJobFile *

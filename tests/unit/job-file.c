@@ -178,6 +178,7 @@ test_a_second_job_shares_place_and_gear (void **state)
   assert_error (error, FF_ERROR_INPUT, "shot A");
   g_ptr_array_set_size (second->shots, 0);
   g_ptr_array_set_size (second->readings, 0); /* they are the first job's, too */
+  g_ptr_array_set_size (second->pack_events, 0);
   ff_job_file_store (second, store, 0, &error);
   assert_no_error (error);
 }
@@ -464,6 +465,32 @@ add_readings (void)
     }
 }
 
+static void
+add_counts (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *id = ff_job_find (store, "skarrowick", &error);
+  g_autofree char *tablet = ff_item_find (store, "tablet", &error);
+  g_autoptr (FfPackEvent) event = ff_pack_event_new (id, tablet);
+
+  event->at = 1821212600;
+  event->mark = FF_PACK_NOT_TAKEN;
+  ff_set_text (&event->condition, "screen cracked");
+  ff_pack_event_append (store, event, &error);
+  assert_no_error (error);
+}
+
+static void
+test_counts_and_watches_are_checked (void **state)
+{
+  refused ("\"pack_events\"", "\"mark\": \"not-taken\"", "\"mark\": \"lost\"", "mark");
+  refused ("\"pack_events\"", "\"stage\": \"out\"", "\"stage\": \"base\"", "pack_events[0]");
+  refused ("\"pack_events\"", "\"condition\": \"screen cracked\"", "\"condition\": null",
+           "reason");
+  refused ("\"charge_watches\"", "\"from_clock\": \"17:00\"", "\"from_clock\": \"23:30\"",
+           "charge_watches");
+}
+
 /* Files of the first release have no readings at all. */
 static void
 test_a_file_without_readings (void **state)
@@ -497,6 +524,7 @@ set_up (void **state)
   if (store == NULL || !ff_demo_fill (store, &error))
     return -1;
   add_readings ();
+  add_counts ();
   good = write_job (store, "skarrowick");
   return 0;
 }
@@ -528,6 +556,7 @@ main (void)
     CASE (test_what_is_named_must_be_there),
     CASE (test_a_file_without_readings),
     CASE (test_readings_are_checked),
+    CASE (test_counts_and_watches_are_checked),
     CASE (test_random_damage),
     CASE (test_a_refused_import_leaves_nothing),
     CASE (test_files_are_whole_or_not_there),

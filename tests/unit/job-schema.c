@@ -278,6 +278,8 @@ write_definitions (FfJson *json)
   write_definition (json, "role", &ff_job_role_fields, NULL, NULL, NULL);
   write_definition (json, "flight", &ff_flight_fields, NULL, NULL, "filter_ids");
   write_reading (json);
+  write_definition (json, "pack_event", &ff_pack_event_fields, NULL, NULL, NULL);
+  write_definition (json, "charge_watch", &ff_watch_fields, NULL, NULL, NULL);
   write_definition (json, "version", &ff_plan_version_fields, NULL, NULL, NULL);
   write_amendment (json);
   write_definition (json, "lock", &ff_lock_fields, NULL, NULL, NULL);
@@ -316,6 +318,8 @@ write_properties (FfJson *json)
   write_array (json, "items", "item");
   write_array (json, "flights", "flight");
   write_array (json, "readings", "reading");
+  write_array (json, "pack_events", "pack_event");
+  write_array (json, "charge_watches", "charge_watch");
   write_array (json, "versions", "version");
   write_array (json, "amendments", "amendment");
   write_array (json, "locks", "lock");

@@ -219,6 +219,23 @@ def ruler(journey):
     program.kill()
 
 
+@case("the van is counted, and a charge that nobody attends is not planned")
+def packs(journey):
+    journey.ask("pack", "Skarrowick", "--out", "ND32", "--out", "b1", "--by", "MO")
+    program = journey.open("pack")
+    program.says("2 of 36 out")
+    program.says("ND32, 5-stop filter: out.")
+    program.press("In on the ground · 2")
+    program.says("0 in, 2 were out")
+    program.press("Take away: 2027-09-17, 17:00–23:00: Marit Ostrander is at the charger")
+    program.says("Nobody is entered to attend the charger")
+    program.kill()
+    evening = journey.ask("pack", "Skarrowick", "--in", "b1", "--by", "MO")
+    assert evening["charge_evening"]["turns"] == [], "a charge was planned with nobody there"
+    assert any(one["item"] == "ND32" and "last counted out" in one["reason"]
+               for one in evening["short"]), "the missing filter has no last place"
+
+
 @case("a brief is saved as a file")
 def briefs(journey):
     program = journey.open("briefs")
