@@ -80,3 +80,55 @@ ff_keeper_set_item_state (FfKeeper *self,
   ff_keeper_announce (self, FF_NEWS_ITEMS);
   return TRUE;
 }
+
+static gint64
+now (void)
+{
+  return g_get_real_time () / G_USEC_PER_SEC;
+}
+
+gboolean
+ff_keeper_add_resistance (FfKeeper *self,
+                          const char *battery_id,
+                          FfResistance *resistance,
+                          GError **error)
+{
+  FfStore *store = ff_keeper_need_store (self, error);
+
+  resistance->at = now ();
+  ff_set_text (&resistance->by, ff_keeper_initials (self));
+  if (store == NULL || !ff_resistance_add (store, battery_id, resistance, error))
+    return FALSE;
+  ff_keeper_announce (self, FF_NEWS_ITEMS);
+  return TRUE;
+}
+
+gboolean
+ff_keeper_add_incident (FfKeeper *self,
+                        const char *battery_id,
+                        FfSign sign,
+                        FfDecision decision,
+                        const char *found,
+                        GError **error)
+{
+  FfStore *store = ff_keeper_need_store (self, error);
+  const FfIncident incident
+      = { now (), sign, decision, (char *) found, (char *) ff_keeper_initials (self) };
+
+  if (store == NULL || !ff_incident_add (store, battery_id, &incident, error))
+    return FALSE;
+  ff_keeper_announce (self, FF_NEWS_ITEMS);
+  return TRUE;
+}
+
+gboolean
+ff_keeper_import_gear (FfKeeper *self, const FfGearImport *import, GError **error)
+{
+  FfStore *store = ff_keeper_need_store (self, error);
+
+  if (store == NULL
+      || !ff_gear_import_store (import, store, ff_keeper_initials (self), now (), error))
+    return FALSE;
+  ff_keeper_announce (self, FF_NEWS_ITEMS);
+  return TRUE;
+}

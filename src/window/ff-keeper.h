@@ -15,10 +15,12 @@
 #include <gio/gio.h>
 
 #include "ff-answer.h"
+#include "ff-battery-log.h"
 #include "ff-charge-watch.h"
 #include "ff-chart-facts.h"
 #include "ff-crew.h"
 #include "ff-day.h"
+#include "ff-gear-csv.h"
 #include "ff-item.h"
 #include "ff-job.h"
 #include "ff-pack-list.h"
@@ -138,6 +140,22 @@ gboolean ff_keeper_count (FfKeeper *self,
 
 /* Who attends the charger before the open job, all watches (FfWatch) as one. */
 gboolean ff_keeper_save_watches (FfKeeper *self, GPtrArray *watches, GError **error);
+
+/* What was measured or decided at a battery, by whoever is at the keys; a decision sets its state.
+ * What happened is kept. */
+gboolean ff_keeper_add_resistance (FfKeeper *self,
+                                   const char *battery_id,
+                                   FfResistance *resistance,
+                                   GError **error);
+gboolean ff_keeper_add_incident (FfKeeper *self,
+                                 const char *battery_id,
+                                 FfSign sign,
+                                 FfDecision decision,
+                                 const char *found,
+                                 GError **error);
+
+/* Stores what a CSV file brings, all or nothing. */
+gboolean ff_keeper_import_gear (FfKeeper *self, const FfGearImport *import, GError **error);
 
 /* Who holds a role in the open job. */
 gboolean ff_keeper_add_crew (FfKeeper *self,

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "ff-block.h"
+#include "ff-gear-files.h"
 #include "ff-gear-form.h"
 #include "ff-gear-item.h"
 #include "ff-gear-row.h"
@@ -408,6 +409,83 @@ test_narrow_is_the_list_then_the_item (void **state)
   ff_stage_free (stage);
 }
 
+/* Types into a field and presses Enter in it. */
+static void
+enter (const char *name, const char *text)
+{
+  type (name, text);
+  g_signal_emit_by_name (entry (name), "entered");
+  ff_stage_settle ();
+}
+
+static gboolean
+complains_of (gpointer name)
+{
+  return ff_entry_get_complaint (entry (name)) != NULL;
+}
+
+static void
+test_goes_with_is_entered_once (void **state)
+{
+  begin (1200);
+  show ("aircraft 1");
+  enter ("Add an item by its label, then Enter", "p2");
+  assert_true (ff_item_goes_with (item ("aircraft 1"), item ("P2")->id));
+  enter ("Add an item by its label, then Enter", "nothing");
+  assert_true (ff_stage_wait (complains_of, (gpointer) "Add an item by its label, then Enter"));
+  undo ();
+  assert_false (ff_item_goes_with (item ("aircraft 1"), item ("P2")->id));
+  g_signal_emit_by_name (in_page (GTK_TYPE_BUTTON, "P1  ✕"), "clicked");
+  ff_stage_settle ();
+  assert_false (ff_item_goes_with (item ("aircraft 1"), item ("P1")->id));
+  ff_stage_free (stage);
+}
+
+static gboolean
+is_quarantined (gpointer label)
+{
+  return item (label)->state == FF_STATE_QUARANTINED;
+}
+
+static void
+test_a_swollen_battery_is_decided_about (void **state)
+{
+  GtkWidget *keep;
+
+  begin (1200);
+  show ("b3");
+  keep = in_page (GTK_TYPE_BUTTON, "■ _Keep it in use");
+  assert_false (gtk_widget_get_sensitive (keep));
+  gtk_widget_activate (in_page (GTK_TYPE_BUTTON, "‖ _Quarantine it"));
+  ff_stage_settle ();
+  assert_int_equal (item ("b3")->state, FF_STATE_SERVICEABLE);
+  type ("What was found", "bulges at the latch");
+  gtk_widget_activate (in_page (GTK_TYPE_BUTTON, "‖ _Quarantine it"));
+  assert_true (ff_stage_wait (is_quarantined, (gpointer) "b3"));
+  assert_true (says ("‖\u00a0quarantined: swelling: bulges at the latch"));
+  enter ("Cells, one number each, then Enter", "3 3.1");
+  assert_true (ff_stage_wait (complains_of, (gpointer) "Cells, one number each, then Enter"));
+  enter ("Cells, one number each, then Enter", "3 3.1 3 3.2");
+  assert_true (says ("Worst cell 3.2 mΩ, 0 % above new"));
+  ff_stage_free (stage);
+}
+
+static void
+test_a_file_is_said_before_it_is_read (void **state)
+{
+  g_autofree char *path = NULL;
+
+  begin (1200);
+  path = g_build_filename (stage->folder, "gear.csv", NULL);
+  assert_true (g_file_set_contents (path, "label,kind\nb9,bat\n", -1, NULL));
+  assert_false (ff_gear_files_preview (FF_PAGE (page ()), path));
+  assert_true (g_file_set_contents (path, "label,kind,volts\nb9,battery,14.8\n", -1, NULL));
+  assert_true (ff_gear_files_preview (FF_PAGE (page ()), path));
+  ff_stage_settle ();
+  assert_null (item ("b9"));
+  ff_stage_free (stage);
+}
+
 static void
 test_nothing_yet (void **state)
 {
@@ -472,6 +550,9 @@ main (void)
     cmocka_unit_test (test_new_duplicate_delete_and_undo),
     cmocka_unit_test (test_used_by_a_job),
     cmocka_unit_test (test_narrow_is_the_list_then_the_item),
+    cmocka_unit_test (test_goes_with_is_entered_once),
+    cmocka_unit_test (test_a_swollen_battery_is_decided_about),
+    cmocka_unit_test (test_a_file_is_said_before_it_is_read),
     cmocka_unit_test (test_nothing_yet),
     cmocka_unit_test (test_by_keys),
   };

@@ -25,7 +25,7 @@ struct _FfGearIndex {
 };
 
 /* A hire house has ten thousand items; nobody looks at more than a few screens of rows. */
-#define ROWS_AT_ONCE 150
+#define ROWS_AT_ONCE 60
 
 G_DEFINE_FINAL_TYPE (FfGearIndex, ff_gear_index, GTK_TYPE_WIDGET)
 
@@ -122,6 +122,28 @@ place_rows (FfGearIndex *self)
   return moved;
 }
 
+/* While one types into the search no row has the focus: each shows what stands there now, which is
+ * much quicker than other rows. */
+static gboolean
+fill_rows (FfGearIndex *self)
+{
+  GtkListBoxRow *row;
+
+  for (guint i = 0; i < self->shown; i++)
+    {
+      const FfItem *item = g_ptr_array_index (self->found->items, self->first + i);
+
+      row = row_at (self, i);
+      if (row != NULL)
+        ff_gear_row_show (FF_GEAR_ROW (row), item);
+      else
+        gtk_list_box_insert (self->list, ff_gear_row_new (item), -1);
+    }
+  while ((row = row_at (self, self->shown)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+  return TRUE;
+}
+
 static void
 show_rest (FfGearIndex *self)
 {
@@ -170,7 +192,7 @@ find_and_place (FfGearIndex *self, gboolean anew)
                               gtk_editable_get_text (self->search));
   choose_rows (self, anew);
   self->syncing = TRUE;
-  moved = place_rows (self);
+  moved = anew ? fill_rows (self) : place_rows (self);
   self->syncing = FALSE;
   gtk_list_box_invalidate_headers (self->list);
   show_rest (self);
@@ -498,10 +520,21 @@ ff_gear_index_add (FfGearIndex *self)
   gtk_menu_button_popup (self->new);
 }
 
+static GMenuModel *
+files_menu (void)
+{
+  GMenu *menu = g_menu_new ();
+
+  g_menu_append (menu, _ ("From a CSV file…"), "gear.import");
+  g_menu_append (menu, _ ("Into a CSV file…"), "gear.export");
+  return G_MENU_MODEL (menu);
+}
+
 GMenuModel *
 ff_gear_kinds_menu (void)
 {
   GMenu *menu = g_menu_new ();
+  g_autoptr (GMenuModel) files = files_menu ();
 
   for (guint i = 0; i < ff_names_kind.n_names; i++)
     {
@@ -512,5 +545,6 @@ ff_gear_kinds_menu (void)
                                          ff_name_token (&ff_names_kind, (int) i));
       g_menu_append_item (menu, item);
     }
+  g_menu_append_section (menu, _ ("All of it"), files);
   return G_MENU_MODEL (menu);
 }

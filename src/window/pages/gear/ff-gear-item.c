@@ -5,9 +5,12 @@
 
 #include "ff-block.h"
 #include "ff-columns.h"
+#include "ff-gear-battery.h"
 #include "ff-gear-form.h"
 #include "ff-gear-measure.h"
 #include "ff-gear-state.h"
+#include "ff-gear-story.h"
+#include "ff-gear-with.h"
 #include "ff-gear-words.h"
 
 struct _FfGearItem {
@@ -26,6 +29,9 @@ struct _FfGearItem {
   GtkButton *change, *use, *measure;
   GtkMenuButton *menu;
   FfGearState *event;
+  FfGearBattery *battery;
+  FfGearWith *with;
+  FfGearStory *story;
   GtkBox *forms;
   GtkWidget *form[FF_KIND_OTHER + 1]; /* by kind, made when first shown */
   GtkWidget *shown;                   /* one of them */
@@ -259,6 +265,9 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, measure);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, menu);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, event);
+  gtk_widget_class_bind_template_child (widget_class, FfGearItem, battery);
+  gtk_widget_class_bind_template_child (widget_class, FfGearItem, with);
+  gtk_widget_class_bind_template_child (widget_class, FfGearItem, story);
   gtk_widget_class_bind_template_child (widget_class, FfGearItem, forms);
   gtk_widget_class_bind_template_callback (widget_class, on_change);
   gtk_widget_class_bind_template_callback (widget_class, on_measure);
@@ -273,7 +282,10 @@ ff_gear_item_class_init (FfGearItemClass *klass)
   object_class->dispose = ff_gear_item_dispose;
   object_class->finalize = ff_gear_item_finalize;
   g_type_ensure (FF_TYPE_COLUMNS);
+  g_type_ensure (FF_TYPE_GEAR_BATTERY);
   g_type_ensure (FF_TYPE_GEAR_STATE);
+  g_type_ensure (FF_TYPE_GEAR_STORY);
+  g_type_ensure (FF_TYPE_GEAR_WITH);
   bind_template (GTK_WIDGET_CLASS (klass));
 }
 
@@ -313,6 +325,9 @@ ff_gear_item_show (FfGearItem *self, const FfItem *item)
   gtk_widget_set_visible (GTK_WIDGET (self->measure),
                           item->kind == FF_KIND_FILTER && item->stops_to <= item->stops);
   show_form (self, item);
+  ff_gear_battery_show (self->battery, self->keeper, item);
+  ff_gear_with_show (self->with, self->keeper, item);
+  ff_gear_story_show (self->story, self->keeper, item);
 }
 
 void

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "ff-block.h"
+#include "ff-gear-files.h"
 #include "ff-gear-index.h"
 #include "ff-gear-item.h"
 #include "ff-gear-list.h"
@@ -242,6 +243,15 @@ back_action (GtkWidget *widget, const char *action, GVariant *parameter)
   gtk_widget_grab_focus (GTK_WIDGET (self->index));
 }
 
+static void
+file_action (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  if (g_str_equal (action, "gear.export"))
+    ff_gear_files_export (FF_PAGE (widget));
+  else
+    ff_gear_files_import (FF_PAGE (widget));
+}
+
 /* Callbacks */
 
 static void
@@ -302,6 +312,8 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "gear.new", "s", new_action);
   gtk_widget_class_install_action (widget_class, "gear.duplicate", NULL, duplicate_action);
   gtk_widget_class_install_action (widget_class, "gear.delete", NULL, delete_action);
+  gtk_widget_class_install_action (widget_class, "gear.export", NULL, file_action);
+  gtk_widget_class_install_action (widget_class, "gear.import", NULL, file_action);
   gtk_widget_class_install_action (widget_class, "gear.use", NULL, use_action);
   gtk_widget_class_install_action (widget_class, "gear.spare", NULL, spare_action);
   gtk_widget_class_install_action (widget_class, "gear.state", NULL, state_action);

@@ -125,8 +125,6 @@ ff_gear_row_new (const FfItem *item)
 {
   FfGearRow *self = g_object_new (FF_TYPE_GEAR_ROW, NULL);
 
-  self->id = g_strdup (item->id);
-  self->kind = item->kind;
   ff_gear_row_show (self, item);
   return GTK_WIDGET (self);
 }
@@ -135,6 +133,8 @@ void
 ff_gear_row_show (FfGearRow *self, const FfItem *item)
 {
   g_return_if_fail (FF_IS_GEAR_ROW (self));
+  ff_set_text (&self->id, item->id);
+  self->kind = item->kind;
   gtk_label_set_label (self->label, item->label);
   /* Where room is short the title gives way, not the label. */
   gtk_label_set_ellipsize (self->label,
