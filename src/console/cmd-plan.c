@@ -15,7 +15,13 @@ static char *case_text;
 static char *late_text;
 static char **without;
 static char **moves;
+static gboolean any_order;
+static char *legs_text;
+static char **price_texts;
 static gboolean explain;
+
+#define MOST_LEGS 5
+static FfPrices prices; /* that this plan is made with */
 
 static GOptionEntry entries[] = {
   { "case", 0, 0, G_OPTION_ARG_STRING, &case_text, N_ ("Plan for another sky"), "SKY" },
@@ -24,6 +30,12 @@ static GOptionEntry entries[] = {
     "ITEM" },
   { "move", 0, 0, G_OPTION_ARG_STRING_ARRAY, &moves,
     N_ ("Move a shot's window to open then; may be repeated"), "SHOT=HH:MM" },
+  { "any-order", 0, 0, G_OPTION_ARG_NONE, &any_order,
+    N_ ("Shots in any order that their windows allow"), NULL },
+  { "legs", 0, 0, G_OPTION_ARG_STRING, &legs_text,
+    N_ ("Legs that one battery may fly on a charge; not in the cold"), "N" },
+  { "price", 0, 0, G_OPTION_ARG_STRING_ARRAY, &price_texts,
+    N_ ("Another price; --explain lists them; may be repeated"), "NAME=VALUE" },
   { "explain", 0, 0, G_OPTION_ARG_NONE, &explain, N_ ("Say why, step by step with formulae, and what it costs"), NULL },
   G_OPTION_ENTRY_NULL,
 };
@@ -171,6 +183,18 @@ json_charges (FfJson *json, const FfDayPlan *plan, GTimeZone *zone)
 }
 
 static void
+json_prices (FfJson *json)
+{
+  const FfPriceRow *rows;
+  guint n_rows = ff_price_rows (&rows);
+
+  ff_json_begin_object (json, "prices");
+  for (guint i = 0; i < n_rows; i++)
+    ff_json_number (json, rows[i].token, ff_price_row_get (&rows[i], &prices));
+  ff_json_end (json);
+}
+
+static void
 write_json (FfJson *json, const Answer *answer)
 {
   const FfDayPlan *plan = answer->plan;
@@ -193,12 +217,31 @@ write_json (FfJson *json, const Answer *answer)
   for (int part = 0; part < FF_N_PARTS; part++)
     ff_json_rounded (json, ff_name_token (&ff_names_part, part), plan->parts[part], 4);
   ff_json_end (json);
+  json_prices (json);
   ff_json_flag (json, "optimal", plan->optimal);
+  ff_json_rounded (json, "bound", plan->bound, 4);
   ff_json_texts (json, "changes", plan->changes);
   ff_json_change (json, plan->price);
 }
 
 /* ---- Text ---- */
+
+/* The table that the cost was counted by, so that anybody can change it. */
+static void
+print_prices (FfConsole *console)
+{
+  const FfPriceRow *rows;
+  guint n_rows = ff_price_rows (&rows);
+
+  ff_console_line (console, _ ("\nPrices (--price NAME=VALUE tries another one)"));
+  for (guint i = 0; i < n_rows; i++)
+    {
+      g_autofree char *head = g_strdup_printf ("  %-14s %9g  ", rows[i].token,
+                                               ff_price_row_get (&rows[i], &prices));
+
+      ff_console_paragraph (console, head, ff_price_row_text (&rows[i]));
+    }
+}
 
 static char *
 settings_text (const FfPlanSettings *settings)
@@ -336,8 +379,38 @@ write_text (FfConsole *console, const Answer *answer)
   print_texts (console, _ ("Clashes"), plan->clashes);
   print_charges (console, plan, ff_day_zone (answer->day));
   ff_print_cases (console, plan, answer->drops, explain);
+  if (!plan->optimal)
+    ff_console_line (console, _ ("Best found, not proven: it costs %.1f, and no plan costs less than "
+                                 "%.1f."),
+                     plan->cost, plan->bound);
   if (explain)
     print_cost (console, plan);
+  if (explain)
+    print_prices (console);
+}
+
+/* "filter_swap=2.5" */
+static gboolean
+read_prices (GError **error)
+{
+  prices = ff_prices_default;
+  for (guint i = 0; price_texts != NULL && price_texts[i] != NULL; i++)
+    {
+      g_auto (GStrv) halves = g_strsplit (price_texts[i], "=", 2);
+      double value;
+
+      if (halves[0] == NULL || halves[1] == NULL)
+        {
+          g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                       _ ("--price %s: accepted: NAME=VALUE, as in filter_swap=2.5"),
+                       price_texts[i]);
+          return FALSE;
+        }
+      if (!ff_number_parse ("--price", halves[1], 0, G_MAXDOUBLE, &value, error)
+          || !ff_price_set (&prices, halves[0], value, error))
+        return FALSE;
+    }
+  return TRUE;
 }
 
 static gboolean
@@ -355,6 +428,13 @@ read_change (FfDayChange *change, GError **error)
   if (late_text != NULL
       && !ff_integer_parse ("--late", late_text, 0, 24 * 60, &change->late_minutes, error))
     return FALSE;
+  if (legs_text != NULL
+      && !ff_integer_parse ("--legs", legs_text, 1, MOST_LEGS, &change->legs_per_battery, error))
+    return FALSE;
+  if (!read_prices (error))
+    return FALSE;
+  change->prices = price_texts != NULL ? &prices : NULL;
+  change->any_order = any_order;
   change->without = (const char *const *) without;
   change->moves = (const char *const *) moves;
   return TRUE;
@@ -393,7 +473,8 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_plan = {
   .name = "plan",
   .summary = N_ ("Plan the sorties of a job"),
-  .usage = "plan JOB [--case SKY] [--late MIN] [--without ITEM] [--move SHOT=HH:MM] [--explain]",
+  .usage = "plan JOB [--case SKY] [--late MIN] [--without ITEM] [--move SHOT=HH:MM] [--any-order] "
+           "[--legs N] [--price NAME=VALUE] [--explain]",
   .example = "fieldfarectl plan Skarrowick --case overcast",
   .entries = entries,
   .run = run,

@@ -43,6 +43,7 @@ read_take (const FfDayProblem *problem, const FfSortieLine *line, const FfSortie
   read_settings (&take->start, &read->start);
   read_settings (&take->end, &read->end);
   ff_plan_add_remarks (problem, take, read->remarks);
+  ff_plan_add_light_remarks (problem, line, take, read->remarks);
   ff_run_read (problem, record, line->land_by, read);
   return read;
 }
@@ -129,7 +130,8 @@ count_up (FfDayPlan *plan, const FfSortiePlan *sorties)
       const FfSortieLine *now = &g_array_index (sorties->lines, FfSortieLine, i);
 
       g_hash_table_add (batteries, line->battery);
-      if (i > 0 && now->filter != g_array_index (sorties->lines, FfSortieLine, i - 1).filter)
+      plan->landings_for_filter_alone += now->filter_landing;
+      if (i > 0 && !now->filter_landing && now->filter != g_array_index (sorties->lines, FfSortieLine, i - 1).filter)
         plan->swaps++;
     }
   plan->batteries_used = (int) g_hash_table_size (batteries);
@@ -174,6 +176,7 @@ ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
     g_ptr_array_add (plan->clashes,
                      g_strdup (_ ("No neutral-density filter is at hand: shots that need one are "
                                   "not flown or run at a narrow shutter.")));
+  ff_plan_add_light_clashes (problem, sorties, plan->clashes);
   add_rate_clashes (plan, problem);
   read_misses (plan, problem, sorties);
   read_charges (plan, problem, sorties);
@@ -181,6 +184,7 @@ ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
   plan->cost = sorties->cost;
   memcpy (plan->parts, sorties->parts, sizeof plan->parts);
   plan->optimal = sorties->optimal;
+  plan->bound = sorties->bound;
   return plan;
 }
 
@@ -232,7 +236,8 @@ static gboolean
 tries (const FfDayChange *change)
 {
   return change->late_minutes > 0 || change->without != NULL || change->moves != NULL
-         || change->drop != NULL || change->with != NULL;
+         || change->drop != NULL || change->with != NULL || change->any_order
+         || change->legs_per_battery > 1 || change->prices != NULL;
 }
 
 FfDayPlan *

@@ -10,6 +10,8 @@
 typedef struct _FfStore FfStore;
 typedef struct _FfDay FfDay;
 
+#define FF_RELAUNCH_FROM_C 10.0 /* common practice, no source */
+
 /* Loads the job found by id or beginning of its title. Read-only on the store; the value stands
  * alone afterwards. Errors: FF_ERROR_INPUT (no such job), FF_ERROR_STORE. */
 FfDay *ff_day_load (FfStore *store, const char *wanted, GError **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -35,6 +37,10 @@ typedef struct {
   double more_filter_stops;   /* strength of a filter that is borrowed; 0: none */
   int more_charger_slots;
   gboolean attended;          /* as if somebody stood at the charger */
+  gboolean any_order;         /* shots in any order that their windows allow, not by the list */
+  int legs_per_battery;       /* on one charge, by the crew's rule; 0 and 1: land, charge. Not below
+                                 FF_RELAUNCH_FROM_C: a part-used battery has cooled */
+  const FfPrices *prices;     /* other prices; NULL: the usual ones */
 } FfDayChange;
 
 /* Plans the day. A job that can't be planned (no date, no place, no shots, no batteries, no camera)

@@ -63,6 +63,15 @@ void ff_plan_add_clashes (const FfDayProblem *problem,
                           GPtrArray *clashes);
 void ff_plan_add_remarks (const FfDayProblem *problem, const FfSortieTake *take, GPtrArray *remarks);
 
+/* What the light asks for within a take, and on the day: ff-light-cautions.c. */
+void ff_plan_add_light_remarks (const FfDayProblem *problem,
+                                const FfSortieLine *line,
+                                const FfSortieTake *take,
+                                GPtrArray *remarks);
+void ff_plan_add_light_clashes (const FfDayProblem *problem,
+                                const FfSortiePlan *sorties,
+                                GPtrArray *clashes);
+
 /* The plan in words, without its cases and without what it changes. */
 FfDayPlan *ff_plan_read (const FfDayProblem *problem,
                          const FfSortiePlan *sorties) G_GNUC_WARN_UNUSED_RESULT;

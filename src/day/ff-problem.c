@@ -15,6 +15,10 @@
 #define NARROWEST_ANGLE_DEG 45.0
 #define CLEAR_STOPS 0.05
 #define THIRD (1.0 / 3.0)
+/* On the ground between two legs on one battery, without and with another filter (common practice,
+ * no source). */
+#define RELAUNCH_MINUTES 1
+#define FILTER_LANDING_MINUTES 3
 
 static gboolean
 missing (GError **error, const FfDay *day, const char *sentence)
@@ -159,6 +163,15 @@ ff_day_shot_weight (const FfShot *shot)
   return (shot->most_wanted ? 2 : 1) * ff_prices_default.not_flown;
 }
 
+/* The same with the prices of a change. */
+static double
+weight_under (const FfDayChange *change, const FfShot *shot)
+{
+  if (shot->weight > 0 || change->prices == NULL)
+    return ff_day_shot_weight (shot);
+  return (shot->most_wanted ? 2 : 1) * change->prices->not_flown;
+}
+
 /* The narrowest angle of a sortie's own is none that the camera lacks. */
 static gboolean
 check_want (const FfDayProblem *self, FfSortieShot *shot, GError **error)
@@ -197,7 +210,8 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
   FfSortieShot shot = {
     .label = record->label,
     .minutes = record->minutes,
-    .weight = ff_day_shot_weight (record),
+    .weight = weight_under (change, record),
+    .free_order = change->any_order && !record->fixed_time,
     .fixed_time = record->fixed_time,
     .match_group = match_group (self, record),
     .own_from_angle_deg = NARROWEST_ANGLE_DEG,
@@ -435,6 +449,20 @@ set_hours (FfDayProblem *self, const FfDayChange *change, GError **error)
   return TRUE;
 }
 
+/* In the cold a part-used battery stays down, whatever the rule allows: it has cooled. */
+static void
+set_legs (FfDayProblem *self, const FfDayChange *change)
+{
+  const FfJob *job = self->day->job;
+  gboolean is_cold = isfinite (job->temperature_c) && job->temperature_c < FF_RELAUNCH_FROM_C;
+
+  for (guint i = 0; change->legs_per_battery > 1 && !is_cold && i < self->batteries->len; i++)
+    g_array_index (self->batteries, FfSortieBattery, i).legs_at_most
+        = (guint) change->legs_per_battery;
+  self->problem.relaunch_minutes = RELAUNCH_MINUTES;
+  self->problem.filter_landing_minutes = FILTER_LANDING_MINUTES;
+}
+
 static void
 set_times (FfDayProblem *self)
 {
@@ -481,6 +509,8 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
   set_times (self);
   add_gear (self, change);
   add_loans (self, change);
+  set_legs (self, change);
+  self->problem.prices = change->prices;
   if (self->batteries->len == 0)
     {
       missing (error, day, _ ("no serviceable battery; enter one in the gear"));

@@ -22,7 +22,7 @@ static const FfPriceRow rows[] = {
   ROW (iso_stop, N_ ("ISO raised, per stop"), 0, 100),
   ROW (iso_over_stop, N_ ("ISO beyond the shot's limit, per stop"), 0, 1000),
   ROW (second_base, N_ ("a base ISO that is not the preferred one"), 0, 100),
-  ROW (slow_stop, N_ ("longest frame of a still slower than is steady, per stop"), 0, 100),
+  ROW (slow_stop, N_ ("frame of a still longer than is steady, per stop"), 0, 100),
   ROW (slow_limit_s, N_ ("longest steady frame of a still, in seconds"), 0.0001, 10),
   ROW (aperture_half, N_ ("aperture beyond the sharp range, per half stop"), 0, 100),
   ROW (stacked, N_ ("each filter of a stack beyond the first"), 0, 100),

@@ -152,6 +152,74 @@ test_a_battery_less_loses_a_sortie_or_waits (void **state)
   assert_true (changed->changes->len > 0);
 }
 
+/* Only the 3 and the 6: "the solver used 6 until 18:44, then 3", and the output must say the gap and
+ * what would close it. */
+static void
+test_a_gap_in_the_set_is_said (void **state)
+{
+  static const char *const without[] = { "ND2", "ND4", "ND16", "ND32", NULL };
+  const FfDayChange change = { .without = without };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfDayPlan) changed = ff_day_plan (day, &change, &error);
+  gboolean said = FALSE;
+
+  assert_no_error (error);
+  for (guint i = 0; i < changed->clashes->len; i++)
+    if (strstr (g_ptr_array_index (changed->clashes, i), "Gap between 3.1 and 6 stops") != NULL
+        && strstr (g_ptr_array_index (changed->clashes, i), "4 or 5 stops") != NULL)
+      said = TRUE;
+  assert_true (said);
+  for (guint i = 0; i < plan->clashes->len; i++)
+    assert_null (strstr (g_ptr_array_index (plan->clashes, i), "Gap"));
+}
+
+static gboolean
+remarked (const char *shot, const char *words)
+{
+  const FfPlanTake *take;
+
+  line_of (shot, &take);
+  for (guint i = 0; i < take->remarks->len; i++)
+    if (strstr (g_ptr_array_index (take->remarks, i), words) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+/* Below 5 degrees a stop goes in 8 to 15 minutes; after sunset the model is a guide; a panorama
+ * locks its exposure. Each where it belongs and nowhere else. */
+static void
+test_the_light_of_each_take_is_remarked (void **state)
+{
+  assert_true (remarked ("G", "Low sun"));
+  assert_false (remarked ("D", "Low sun"));
+  assert_true (remarked ("H", "After sunset"));
+  assert_false (remarked ("G", "After sunset"));
+  assert_true (remarked ("E", "All round"));
+  assert_false (remarked ("D", "All round"));
+}
+
+/* Shots in any order, two legs a battery and another price are tried, each at no harm. */
+static void
+test_more_freedom_never_costs_more (void **state)
+{
+  const FfDayChange free_order = { .any_order = TRUE }, legs = { .legs_per_battery = 2 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (FfDayPlan) any = ff_day_plan (day, &free_order, &error);
+  g_autoptr (FfDayPlan) twice = ff_day_plan (day, &legs, &error);
+  FfPrices prices = ff_prices_default;
+  const FfDayChange dearer = { .prices = &prices };
+  g_autoptr (FfDayPlan) dear = NULL;
+
+  assert_no_error (error);
+  assert_true (any->optimal && any->cost <= plan->cost + 1e-6);
+  assert_true (twice->optimal && twice->cost <= plan->cost + 1e-6);
+  assert_close (plan->bound, plan->cost, 1e-6);
+  prices.filter_swap = 2.5;
+  dear = ff_day_plan (day, &dearer, &error);
+  assert_no_error (error);
+  assert_true (dear->swaps <= plan->swaps && dear->cost > plan->cost);
+}
+
 static int
 set_up (void **state)
 {
@@ -190,6 +258,9 @@ main (void)
     cmocka_unit_test (test_settings_are_ones_the_camera_has),
     cmocka_unit_test (test_bag_holds_the_scenarios),
     cmocka_unit_test (test_a_battery_less_loses_a_sortie_or_waits),
+    cmocka_unit_test (test_a_gap_in_the_set_is_said),
+    cmocka_unit_test (test_the_light_of_each_take_is_remarked),
+    cmocka_unit_test (test_more_freedom_never_costs_more),
   };
 
   return cmocka_run_group_tests_name ("demo day", tests, set_up, tear_down);
