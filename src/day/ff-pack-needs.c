@@ -143,6 +143,12 @@ want_in_case (FfPacking *self, const FfDayPlan *plan)
   for (guint i = 0; i < plan->bag_in_case->len; i++)
     want_item (self, ff_packing_index (self, g_ptr_array_index (plan->bag_in_case, i)),
                FF_PACK_IN_CASE);
+  for (guint i = 0; plan->cases != NULL && i < plan->cases->bag->in_case->len; i++)
+    {
+      const FfBagItem *item = g_ptr_array_index (plan->cases->bag->in_case, i);
+
+      want_item (self, ff_packing_index (self, item->label), FF_PACK_IN_CASE);
+    }
 }
 
 /* Only what is broken or lent: the rest of the wish is in no plan, since a better one is flown. */

@@ -109,6 +109,24 @@ why_needed (const FfPacking *self, const FfItem *item)
   return g_strdup (_ ("on the list of the job"));
 }
 
+/* "thin cloud: F, H; overcast: A" */
+static char *
+why_in_case (const FfPacking *self, const FfItem *item)
+{
+  const FfDayPlan *plans[] = { self->plan, self->wish };
+
+  for (guint i = 0; i < G_N_ELEMENTS (plans); i++)
+    {
+      const FfBagItem *found
+          = plans[i] != NULL && plans[i]->cases != NULL
+                ? ff_bag_find (plans[i]->cases->bag->in_case, item->label) : NULL;
+
+      if (found != NULL)
+        return g_strdup_printf (_ ("in case of %s"), found->why);
+    }
+  return g_strdup (_ ("in case the day turns out otherwise"));
+}
+
 char *
 ff_packing_why (const FfPacking *self, const FfPackLine *line)
 {
@@ -117,7 +135,7 @@ ff_packing_why (const FfPacking *self, const FfPackLine *line)
   switch (line->need)
     {
     case FF_PACK_IN_CASE:
-      return g_strdup (_ ("in case the sky is darker than the forecast"));
+      return why_in_case (self, item);
     case FF_PACK_GOES_WITH:
       {
         const FfItem *leader = g_ptr_array_index (self->day->items, line->because);
