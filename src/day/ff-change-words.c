@@ -162,3 +162,9 @@ ff_change_sentence (const FfChangePrice *price, const FfDayPlan *before)
   /* Translators: "G is lost: why; nothing that was tried would save G." */
   return g_strdup_printf (_ ("%s; nothing that was tried would save %s."), lost, labels);
 }
+
+gboolean
+ff_change_price_tells (const FfChangePrice *price)
+{
+  return price->lost->len > 0 || price->won->len > 0 || fabs (price->more_cost) >= SAME_COST;
+}

@@ -206,6 +206,30 @@ say (FfDayPlan *plan, const FfDayPlan *before, GTimeZone *zone)
   ff_plan_add_details (before, plan, zone);
 }
 
+/* Owned; NULL: stopped. */
+static FfChangePrice *
+price_of (const FfDayPlan *was,
+          const FfDay *day,
+          const FfDayChange *change,
+          const FfDayPlan *plan,
+          FfGoOn go_on,
+          gpointer data)
+{
+  g_autoptr (FfChangePrice) price = g_new0 (FfChangePrice, 1);
+  Search search = { day, change, plan, price, go_on, data };
+
+  price->lost = g_ptr_array_new_with_free_func (g_free);
+  price->won = g_ptr_array_new_with_free_func (g_free);
+  find_lost (price, was, plan);
+  price->more_cost = plan->cost - was->cost;
+  if (price->lost->len > 0)
+    find_ways_out (&search);
+  if (!goes_on (&search))
+    return NULL;
+  price->sentence = ff_change_sentence (price, was);
+  return g_steal_pointer (&price);
+}
+
 gboolean
 ff_day_price_change (const FfDay *day,
                      const FfDayChange *before,
@@ -218,22 +242,26 @@ ff_day_price_change (const FfDay *day,
   static const FfDayChange no_change;
   g_autoptr (FfDayPlan) was
       = ff_day_plan_bare (day, before != NULL ? before : &no_change, error);
-  g_autoptr (FfChangePrice) price = g_new0 (FfChangePrice, 1);
-  Search search = { day, change, plan, price, go_on, data };
+  FfChangePrice *price = NULL;
 
-  price->lost = g_ptr_array_new_with_free_func (g_free);
-  price->won = g_ptr_array_new_with_free_func (g_free);
-  if (was == NULL)
+  if (was != NULL)
+    price = price_of (was, day, change, plan, go_on, data);
+  if (price == NULL)
     return FALSE;
-  find_lost (price, was, plan);
-  price->more_cost = plan->cost - was->cost;
-  if (price->lost->len > 0)
-    find_ways_out (&search);
-  if (!goes_on (&search))
-    return FALSE;
-  price->sentence = ff_change_sentence (price, was);
   g_clear_pointer (&plan->price, ff_change_price_free);
-  plan->price = g_steal_pointer (&price);
+  plan->price = price;
   say (plan, was, day->zone);
   return TRUE;
+}
+
+FfChangePrice *
+ff_day_edit_price (const FfDayPlan *was,
+                   const FfDay *day,
+                   const FfDayPlan *plan,
+                   FfGoOn go_on,
+                   gpointer data)
+{
+  static const FfDayChange no_change;
+
+  return price_of (was, day, &no_change, plan, go_on, data);
 }

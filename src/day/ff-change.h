@@ -41,3 +41,6 @@ typedef struct {
 
 void ff_change_price_free (FfChangePrice *price);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfChangePrice, ff_change_price_free)
+
+/* Whether the change does anything to the day: a shot lost or won, or another cost. */
+gboolean ff_change_price_tells (const FfChangePrice *price);

@@ -73,6 +73,14 @@ gboolean ff_day_price_change (const FfDay *day,
                               gpointer data,
                               GError **error);
 
+/* The same for an edit that is stored: what `plan` of `day` loses against `was`, the plan of the day
+ * before the edit. NULL: stopped. */
+FfChangePrice *ff_day_edit_price (const FfDayPlan *was,
+                                  const FfDay *day,
+                                  const FfDayPlan *plan,
+                                  FfGoOn go_on,
+                                  gpointer data) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Says in `after->changes` what differs between two plans of a job whose records have changed
  * meanwhile: the shots that are lost or won, the number of sorties, the filters. */
 void ff_day_plan_compare (const FfDayPlan *before, FfDayPlan *after);

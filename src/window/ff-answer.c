@@ -68,6 +68,14 @@ ff_answer_new (const char *data_dir,
   return self;
 }
 
+FfChangePrice *
+ff_answer_price_since (const FfAnswer *self, const FfAnswer *before, GCancellable *cancellable)
+{
+  if (self->plan == NULL || before->plan == NULL)
+    return NULL;
+  return ff_day_edit_price (before->plan, self->day, self->plan, goes_on, cancellable);
+}
+
 GPtrArray *
 ff_answer_drop_first (const FfAnswer *self, GCancellable *cancellable)
 {

@@ -26,6 +26,11 @@ FfAnswer *ff_answer_new (const char *data_dir,
                          const FfTry *tried,
                          GCancellable *cancellable) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What was edited between two answers costs: made for a worker. NULL: one has no plan; cancelled. */
+FfChangePrice *ff_answer_price_since (const FfAnswer *self,
+                                      const FfAnswer *before,
+                                      GCancellable *cancellable) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Which shots of the plan to drop first (FfDrop), worked out by planning without each: made for a
  * worker. NULL: cancelled. */
 GPtrArray *ff_answer_drop_first (const FfAnswer *self,

@@ -448,6 +448,21 @@ ff_keeper_why (FfKeeper *self)
   return answer != NULL ? answer->why : NULL;
 }
 
+void
+ff_keeper_mark_plan (FfKeeper *self)
+{
+  g_return_if_fail (FF_IS_KEEPER (self));
+  if (self->planner != NULL)
+    ff_planner_mark (self->planner);
+}
+
+const FfChangePrice *
+ff_keeper_edit (FfKeeper *self)
+{
+  g_return_val_if_fail (FF_IS_KEEPER (self), NULL);
+  return self->planner != NULL ? ff_planner_edit (self->planner) : NULL;
+}
+
 gboolean
 ff_keeper_is_planning (FfKeeper *self)
 {

@@ -72,6 +72,11 @@ gboolean ff_keeper_is_planning (FfKeeper *self);
 /* All four at once, NULL while there is none; to hold on to it take a reference. */
 FfAnswer *ff_keeper_answer (FfKeeper *self);
 
+/* From this moment on what is edited in the open job is priced; NULL: nothing was edited since,
+ * or its price comes later. */
+void ff_keeper_mark_plan (FfKeeper *self);
+const FfChangePrice *ff_keeper_edit (FfKeeper *self);
+
 /* A copy to change and hand to ff_keeper_save_…(); NULL when it is no longer there. */
 FfJob *ff_keeper_dup_job (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;
 FfPlace *ff_keeper_dup_place (FfKeeper *self, const char *id) G_GNUC_WARN_UNUSED_RESULT;

@@ -13,6 +13,10 @@ struct _FfPlanner {
   gboolean busy;  /* a worker is out */
   gboolean stale; /* another question came while it was */
   FfAnswer *answer;
+  FfAnswer *marked; /* what edits are priced against; NULL: none */
+  FfChangePrice *edit;  /* of the answer against it; NULL: none, or not yet */
+  GCancellable *pricing; /* of the worker that finds it; NULL: none is out */
+  gboolean mark_next;
 };
 
 G_DEFINE_FINAL_TYPE (FfPlanner, ff_planner, G_TYPE_OBJECT)
@@ -51,7 +55,74 @@ work (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellabl
       (GDestroyNotify) ff_answer_unref);
 }
 
+/* Two answers to compare. */
+typedef struct {
+  FfAnswer *before, *after;
+} Edit;
+
+static void
+edit_free (gpointer data)
+{
+  Edit *edit = data;
+
+  ff_answer_unref (edit->before);
+  ff_answer_unref (edit->after);
+  g_free (edit);
+}
+
+static void
+price_work (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
+{
+  const Edit *edit = task_data;
+
+  g_task_return_pointer (task, ff_answer_price_since (edit->after, edit->before, cancellable),
+                         (GDestroyNotify) ff_change_price_free);
+}
+
 /* The main thread */
+
+static void
+drop_price (FfPlanner *self)
+{
+  if (self->pricing != NULL)
+    g_cancellable_cancel (self->pricing);
+  g_clear_object (&self->pricing);
+  g_clear_pointer (&self->edit, ff_change_price_free);
+}
+
+static void
+priced (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  FfPlanner *self = FF_PLANNER (source);
+  FfChangePrice *price = g_task_propagate_pointer (G_TASK (result), NULL);
+
+  /* A cancelled one gives nothing: another question has come. */
+  if (price == NULL)
+    return;
+  g_clear_object (&self->pricing);
+  g_clear_pointer (&self->edit, ff_change_price_free);
+  self->edit = price;
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+/* After the plan is on the screen: where shots are lost this takes many plans more. */
+static void
+start_pricing (FfPlanner *self)
+{
+  g_autoptr (GTask) task = NULL;
+  Edit *edit;
+
+  drop_price (self);
+  if (self->marked == NULL || self->answer == NULL || self->answer == self->marked)
+    return;
+  edit = g_new0 (Edit, 1);
+  edit->before = ff_answer_ref (self->marked);
+  edit->after = ff_answer_ref (self->answer);
+  self->pricing = g_cancellable_new ();
+  task = g_task_new (self, self->pricing, priced, NULL);
+  g_task_set_task_data (task, edit, edit_free);
+  g_task_run_in_thread (task, price_work);
+}
 
 static void start (FfPlanner *self);
 
@@ -62,6 +133,11 @@ take_answer (FfPlanner *self, FfAnswer *answer)
   FfAnswer *last = self->answer;
 
   self->answer = answer;
+  if (answer == NULL)
+    g_clear_pointer (&self->marked, ff_answer_unref);
+  else if (self->mark_next)
+    ff_planner_mark (self);
+  start_pricing (self);
   g_signal_emit (self, signals[CHANGED], 0);
   g_clear_pointer (&last, ff_answer_unref);
 }
@@ -165,6 +241,7 @@ ff_planner_ask_try (FfPlanner *self, const char *job_id, const FfTry *tried)
   if (other && self->answer != NULL)
     take_answer (self, NULL);
   self->stale = TRUE;
+  drop_price (self);
   if (self->busy)
     g_cancellable_cancel (self->cancellable); /* nobody waits for the old answer */
   if (!self->busy && job_id != NULL)
@@ -176,6 +253,26 @@ ff_planner_answer (FfPlanner *self)
 {
   g_return_val_if_fail (FF_IS_PLANNER (self), NULL);
   return self->answer;
+}
+
+void
+ff_planner_mark (FfPlanner *self)
+{
+  g_return_if_fail (FF_IS_PLANNER (self));
+  /* While an edit is being worked out what stands is the plan before it: the next is the one. */
+  drop_price (self);
+  self->mark_next = self->answer == NULL || self->busy;
+  if (self->mark_next)
+    return;
+  g_clear_pointer (&self->marked, ff_answer_unref);
+  self->marked = ff_answer_ref (self->answer);
+}
+
+const FfChangePrice *
+ff_planner_edit (FfPlanner *self)
+{
+  g_return_val_if_fail (FF_IS_PLANNER (self), NULL);
+  return self->edit;
 }
 
 gboolean

@@ -11,7 +11,7 @@
 #define FF_TYPE_PLANNER (ff_planner_get_type ())
 G_DECLARE_FINAL_TYPE (FfPlanner, ff_planner, FF, PLANNER, GObject)
 
-/* Signal "changed": another answer, or none any more. */
+/* Signal "changed": another answer, or none any more; or the price of an edit has come. */
 FfPlanner *ff_planner_new (const char *data_dir) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Plan this job as the store has it now. NULL: no job, the last answer is dropped at once. */
@@ -22,5 +22,12 @@ void ff_planner_ask_try (FfPlanner *self, const char *job_id, const FfTry *tried
 
 /* The last answer, or NULL. Borrowed until "changed"; to keep it longer, take a reference. */
 FfAnswer *ff_planner_answer (FfPlanner *self);
+
+/* Marks the plan that stands now, or the next if there is none: what is edited after it is priced, a
+ * little later than it is planned. Another job forgets the mark. */
+void ff_planner_mark (FfPlanner *self);
+
+/* What was edited since the mark costs; NULL: nothing was, or not yet. Borrowed until "changed". */
+const FfChangePrice *ff_planner_edit (FfPlanner *self);
 
 gboolean ff_planner_is_busy (FfPlanner *self);

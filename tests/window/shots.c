@@ -559,6 +559,59 @@ test_not_flown_is_said_with_its_reason (void **state)
   ff_stage_free (stage);
 }
 
+/* A label on the screen that holds this. */
+static GtkWidget *
+label_with (GtkWidget *root, const char *part)
+{
+  if (!gtk_widget_get_visible (root))
+    return NULL;
+  if (GTK_IS_LABEL (root) && strstr (gtk_label_get_text (GTK_LABEL (root)), part) != NULL)
+    return root;
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = label_with (child, part);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static const char *
+edit_said (FfStage *stage)
+{
+  const FfChangePrice *price = ff_keeper_edit (stage->keeper);
+
+  return price != NULL && ff_change_price_tells (price) ? price->sentence : NULL;
+}
+
+static gboolean
+is_priced (gpointer stage)
+{
+  return edit_said (stage) != NULL;
+}
+
+/* What an edit costs stands beside the shot as soon as it is planned, and counts from the moment the
+ * shot was opened. */
+static void
+test_an_edit_is_priced (void **state)
+{
+  FfStage *stage = open_page (1200, 800);
+
+  choose (stage, 0);
+  assert_null (edit_said (stage));
+  type (stage, FF_SHOT_MINUTES, "25");
+  assert_true (ff_stage_wait (is_priced, stage));
+  ff_stage_settle ();
+  assert_non_null (strstr (edit_said (stage), "A (harbour from above) is lost: "));
+  assert_non_null (label_with (page_of (stage), "Since you opened it: A"));
+  choose (stage, 3);
+  assert_null (edit_said (stage));
+  assert_null (label_with (page_of (stage), "Since you opened it"));
+  ff_stage_free (stage);
+}
+
 static gboolean
 is_side_by_side (gpointer beside)
 {
@@ -700,6 +753,7 @@ main (void)
     cmocka_unit_test (test_intent_and_ticks_are_stored),
     cmocka_unit_test (test_the_note_is_stored),
     cmocka_unit_test (test_not_flown_is_said_with_its_reason),
+    cmocka_unit_test (test_an_edit_is_priced),
     cmocka_unit_test (test_wide_has_the_need_beside_the_fields),
     cmocka_unit_test (test_narrow_shows_list_then_shot),
     cmocka_unit_test (test_an_empty_list_says_what_to_do),

@@ -11,7 +11,7 @@
 struct _FfShotNeeds {
   AdwBin parent_instance;
 
-  GtkLabel *hour, *best, *glass, *need, *sun, *light, *plan;
+  GtkLabel *hour, *best, *glass, *need, *sun, *light, *plan, *edit;
   GtkLabel *clock_start, *clock_middle, *clock_end;
   FfBlock *block_start, *block_middle, *block_end;
   GtkWidget *wedge, *sun_box, *plan_box;
@@ -147,6 +147,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, sun);
   gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, light);
   gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, plan);
+  gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, edit);
   gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, clock_start);
   gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, clock_middle);
   gtk_widget_class_bind_template_child (widget_class, FfShotNeeds, clock_end);
@@ -217,4 +218,17 @@ ff_shot_needs_show_plan (FfShotNeeds *self, const char *words, gboolean missed)
     gtk_widget_add_css_class (self->plan_box, "missed");
   else
     gtk_widget_remove_css_class (self->plan_box, "missed");
+}
+
+void
+ff_shot_needs_show_edit (FfShotNeeds *self, const char *sentence)
+{
+  g_autofree char *words = NULL;
+
+  g_return_if_fail (FF_IS_SHOT_NEEDS (self));
+  if (sentence != NULL)
+    /* Translators: what the edits of a shot do to the day; a sentence follows. */
+    words = g_strdup_printf (_ ("Since you opened it: %s"), sentence);
+  gtk_label_set_label (self->edit, words != NULL ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->edit), words != NULL);
 }

@@ -19,3 +19,6 @@ void ff_shot_needs_show (FfShotNeeds *self,
 
 /* What the plan says of it; `missed`: that it is not flown. */
 void ff_shot_needs_show_plan (FfShotNeeds *self, const char *words, gboolean missed);
+
+/* What the edits since the shot was opened cost the day; NULL: nothing. */
+void ff_shot_needs_show_edit (FfShotNeeds *self, const char *sentence);

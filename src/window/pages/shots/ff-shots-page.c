@@ -132,6 +132,16 @@ nth_row (FfShotsPage *self, guint n)
   return row;
 }
 
+/* Another shot is edited from here on: what that costs counts from now. */
+static void
+set_shot (FfShotsPage *self, const char *id)
+{
+  if (g_strcmp0 (self->id, id) == 0)
+    return;
+  ff_set_text (&self->id, id);
+  ff_keeper_mark_plan (keeper_of (self));
+}
+
 /* The shot that stays chosen: the one before, or, when it is gone, the one in its place. */
 static void
 choose_shot (FfShotsPage *self, GPtrArray *shots)
@@ -145,7 +155,7 @@ choose_shot (FfShotsPage *self, GPtrArray *shots)
   g_clear_pointer (&self->id, g_free);
   self->index = CLAMP (self->index, 0, MAX ((int) shots->len - 1, 0));
   if (shots->len > 0)
-    self->id = g_strdup (((const FfShot *) g_ptr_array_index (shots, (guint) self->index))->id);
+    set_shot (self, ((const FfShot *) g_ptr_array_index (shots, (guint) self->index))->id);
   else
     ff_split_set_show_content (self->split, FALSE);
 }
@@ -203,6 +213,17 @@ bring_into_sight (FfShotsPage *self)
 
 /* The edited shot */
 
+/* What the day has gained or lost since the shot was opened; undo takes it back. */
+static void
+show_edit (FfShotsPage *self)
+{
+  const FfChangePrice *price = ff_keeper_edit (keeper_of (self));
+
+  ff_shot_needs_show_edit (self->needs, price != NULL && ff_change_price_tells (price)
+                                            ? price->sentence
+                                            : NULL);
+}
+
 /* `said`: remarks that stand there already. */
 static void
 show_plan (FfShotsPage *self, const FfShot *shot, GPtrArray *said)
@@ -212,6 +233,7 @@ show_plan (FfShotsPage *self, const FfShot *shot, GPtrArray *said)
       &place, zone_of (self), ff_keeper_is_planning (keeper_of (self)), said);
 
   ff_shot_needs_show_plan (self->needs, words, place.miss != NULL);
+  show_edit (self);
 }
 
 static void
@@ -367,7 +389,7 @@ on_row_selected (FfShotsPage *self, GtkListBoxRow *row)
 {
   if (self->syncing || row == NULL)
     return;
-  ff_set_text (&self->id, ff_shot_row_get_id (FF_SHOT_ROW (row)));
+  set_shot (self, ff_shot_row_get_id (FF_SHOT_ROW (row)));
   self->index = gtk_list_box_row_get_index (row);
   bring_into_sight (self);
   show_shot (self);
