@@ -71,6 +71,9 @@ make_head (const FfSheetFacts *facts, const char *role, guint number, guint n_pa
   add_part (cell, TRUE, facts->job);
   add_part (cell, FALSE, facts->place);
   add_part (cell, FALSE, facts->date);
+  if (facts->beside != NULL && *facts->beside != '\0')
+    ff_cell_text (ff_sheet_block_cell (ff_sheet_row (head), -1), FF_SIZE_BODY, TRUE,
+                  facts->beside)->max_lines = 2;
   if (facts->example)
     {
       row = ff_sheet_row (head);

@@ -3,8 +3,10 @@
 
 #include "ff-brief.h"
 #include "ff-command.h"
+#include "ff-day-reading.h"
 #include "ff-error.h"
 #include "ff-number.h"
+#include "ff-standing.h"
 
 static char *file_path;
 static char *reader_text;
@@ -105,6 +107,7 @@ run (FfConsole *console, GError **error)
   g_autoptr (FfStore) store = NULL;
   g_autoptr (FfDay) day = NULL;
   g_autoptr (FfDayPlan) plan = NULL;
+  g_autoptr (FfStanding) standing = NULL;
   g_autoptr (FfSheetFacts) facts = NULL;
   g_autoptr (FfBrief) brief = NULL;
   Request request = { 0 };
@@ -120,7 +123,17 @@ run (FfConsole *console, GError **error)
   plan = ff_day_plan (day, NULL, error);
   if (plan == NULL)
     return FF_FAILED;
+  standing = ff_standing_load (store, ff_day_job (day)->id, error);
+  if (standing == NULL)
+    return FF_FAILED;
+  /* What is frozen is printed as it was frozen. */
+  if (standing->frozen != NULL)
+    {
+      ff_day_plan_free (plan);
+      plan = g_steal_pointer (&standing->frozen);
+    }
   facts = ff_sheet_facts (day, plan, request.printed_at);
+  ff_sheet_facts_stand (facts, standing);
   brief = ff_brief_new (facts, plan, request.reader, request.paper, error);
   if (brief == NULL)
     {

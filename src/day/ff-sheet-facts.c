@@ -9,6 +9,7 @@
 #include "ff-daylight.h"
 #include "ff-events.h"
 #include "ff-number.h"
+#include "ff-standing.h"
 
 #define LOW_SUN_DEG 10.0   /* a sun lower than this dazzles and flares (common practice) */
 #define FLARE_WITHIN_DEG 30.0
@@ -540,6 +541,7 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
   facts->events = g_ptr_array_new_with_free_func (g_free);
   facts->shots = g_ptr_array_new_with_free_func (shot_free);
   facts->missing = g_ptr_array_new_with_free_func (g_free);
+  facts->beside = g_strdup ("");
   fill_job (facts, day, printed_at);
   fill_place (facts, day, plan);
   fill_gear (facts, day);
@@ -553,6 +555,16 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
 }
 
 void
+ff_sheet_facts_stand (FfSheetFacts *facts, const FfStanding *standing)
+{
+  if (standing->version == NULL)
+    return;
+  ff_set_text (&facts->version, standing->version->letter);
+  g_free (facts->beside);
+  facts->beside = ff_standing_beside (standing);
+}
+
+void
 ff_sheet_facts_free (FfSheetFacts *facts)
 {
   if (facts == NULL)
@@ -560,6 +572,7 @@ ff_sheet_facts_free (FfSheetFacts *facts)
 
   char **texts[] = {
     &facts->job, &facts->client, &facts->place, &facts->version, &facts->date, &facts->printed,
+    &facts->beside,
     &facts->abort_word, &facts->emergency_location, &facts->emergency_phone, &facts->position,
     &facts->takeoff_spot, &facts->second_spot, &facts->hours, &facts->sun_times, &facts->sun_check,
     &facts->wind, &facts->weather, &facts->return_height, &facts->aircraft, &facts->camera,

@@ -8,6 +8,8 @@
 #include "ff-compass-facts.h"
 #include "ff-day.h"
 
+typedef struct _FfStanding FfStanding;
+
 typedef struct {
   char *name, *initials, *phone;
   FfRole role;
@@ -36,6 +38,7 @@ typedef struct {
   char *job, *client, *place, *version;
   char *date;           /* "Saturday 18 September 2027" */
   char *printed;        /* "printed 17:32 Thu" */
+  char *beside;         /* "amendments 1–3 stand beside this sheet"; empty: none does */
   gboolean example;
   char *abort_word;
   char *emergency_location, *emergency_phone;
@@ -68,5 +71,9 @@ typedef struct {
 FfSheetFacts *ff_sheet_facts (const FfDay *day,
                               const FfDayPlan *plan,
                               gint64 printed_at) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The letter that stands, and what stands beside its sheets. The plan printed with them is then the
+ * frozen one: a letter says one thing only. */
+void ff_sheet_facts_stand (FfSheetFacts *facts, const FfStanding *standing);
 void ff_sheet_facts_free (FfSheetFacts *facts);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheetFacts, ff_sheet_facts_free)

@@ -8,7 +8,7 @@
 #include "ff-day.h"
 #include "ff-plan-version.h"
 
-typedef struct {
+typedef struct _FfStanding {
   GPtrArray *versions;      /* FfPlanVersion, by time */
   GPtrArray *amendments;    /* FfAmendment of all letters, by number */
   const FfPlanVersion *version; /* the one that stands; NULL: nothing is frozen yet */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-answer.h"
 
+#include "ff-day-reading.h"
 #include "ff-records.h"
 
 #define CHART_STEP_S 120
@@ -63,6 +64,8 @@ ff_answer_new (const char *data_dir,
     self->plan = plan_of (self->day, wanted, cancellable, &error);
   if (self->plan != NULL)
     self->chart = chart_of (self->day, wanted);
+  if (self->plan != NULL && ff_try_is_none (wanted))
+    self->standing = ff_standing_load (store, ff_day_job (self->day)->id, &error);
   if (error != NULL)
     self->why = g_strdup (error->message);
   return self;
@@ -93,6 +96,7 @@ clear (gpointer data)
   FfAnswer *self = data;
 
   g_clear_pointer (&self->chart, ff_chart_facts_free);
+  g_clear_pointer (&self->standing, ff_standing_free);
   g_clear_pointer (&self->plan, ff_day_plan_free);
   g_clear_pointer (&self->day, ff_day_free);
   g_clear_pointer (&self->why, g_free);

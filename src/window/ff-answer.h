@@ -8,6 +8,7 @@
 
 #include "ff-chart-facts.h"
 #include "ff-day.h"
+#include "ff-standing.h"
 #include "ff-try.h"
 
 typedef struct {
@@ -16,6 +17,7 @@ typedef struct {
   FfChartFacts *chart; /* NULL without a plan */
   char *why;           /* the sentence that says what to enter; NULL with a plan */
   FfTry tried;         /* what the plan was asked under */
+  FfStanding *standing; /* what stands on paper; NULL without a plan, and under a try */
 } FfAnswer;
 
 /* Works it out, with a connection of its own: made for a worker. Never NULL. Under a try the plan's

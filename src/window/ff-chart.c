@@ -9,6 +9,7 @@
 
 #define LEAST_WIDTH 240
 #define NATURAL_WIDTH 800
+#define MOVE_MINUTES 5
 #define TICK_S 30 /* how often the line of now moves */
 
 struct _FfChart {
@@ -30,7 +31,7 @@ struct _FfChart {
 
 G_DEFINE_FINAL_TYPE (FfChart, ff_chart, GTK_TYPE_WIDGET)
 
-enum { CHOSEN, OPENED, N_SIGNALS };
+enum { CHOSEN, OPENED, MOVED, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
@@ -198,10 +199,25 @@ open_line (FfChart *self, int line)
 
 /* Callbacks */
 
+/* A sortie is not moved here: its other time is asked for, and what that costs is said first. */
+static gboolean
+ask_to_move (FfChart *self, guint key)
+{
+  gboolean later = key == GDK_KEY_Right || key == GDK_KEY_KP_Right;
+
+  if (!later && key != GDK_KEY_Left && key != GDK_KEY_KP_Left)
+    return GDK_EVENT_PROPAGATE;
+  if (self->line > 0)
+    g_signal_emit (self, signals[MOVED], 0, later ? MOVE_MINUTES : -MOVE_MINUTES);
+  return GDK_EVENT_STOP;
+}
+
 /* Time runs from left to right in every language, and so do the keys. */
 static gboolean
 on_key (FfChart *self, guint key, guint code, GdkModifierType state)
 {
+  if ((state & GDK_ALT_MASK) != 0)
+    return ask_to_move (self, key);
   switch (key)
     {
     case GDK_KEY_Left:
@@ -344,6 +360,7 @@ ff_chart_class_init (FfChartClass *klass)
   widget_class->unmap = ff_chart_unmap;
   signals[CHOSEN] = line_signal ("chosen");
   signals[OPENED] = line_signal ("opened");
+  signals[MOVED] = line_signal ("moved");
   gtk_widget_class_set_css_name (widget_class, "chart");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
 }

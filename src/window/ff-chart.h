@@ -3,8 +3,10 @@
  * Enter opens it; so does a tap. The last picture stays until the next is laid out, and then the
  * two are swapped at once.
  *
+ * Alt with Left or Right asks for the chosen sortie five minutes earlier or later.
+ *
  * Signals: "chosen" (int line) when a person chooses another sortie, "opened" (int line) when it is
- * to be shown in full. */
+ * to be shown in full, "moved" (int minutes) when the chosen one is wanted at another time. */
 #pragma once
 
 #include <gtk/gtk.h>

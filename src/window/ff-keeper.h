@@ -186,6 +186,16 @@ gboolean ff_keeper_add_new_crew (FfKeeper *self,
 /* A new place, which becomes that of the open job. */
 gboolean ff_keeper_add_place (FfKeeper *self, const FfPlace *place, GError **error);
 
+/* Freezes the plan of the open job (`why` of a further letter), makes what has changed since an
+ * amendment, notes who has read one. Others have it on paper: none of it is undone. */
+gboolean ff_keeper_freeze (FfKeeper *self, const char *why, GError **error);
+gboolean ff_keeper_amend (FfKeeper *self, GError **error);
+gboolean ff_keeper_acknowledge (FfKeeper *self,
+                                int number,
+                                FfRole role,
+                                const char *initials,
+                                GError **error);
+
 /* The sentence of what would be undone, or NULL. */
 const char *ff_keeper_undo_text (FfKeeper *self);
 gboolean ff_keeper_undo (FfKeeper *self, GError **error);

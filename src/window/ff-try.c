@@ -34,6 +34,16 @@ ff_try_is_none (const FfTry *self)
          && (self->shot == NULL || (self->move_minutes == 0 && !self->drop));
 }
 
+void
+ff_try_move (FfTry *self, const char *shot, int minutes)
+{
+  if (self->shot == NULL)
+    self->shot = g_strdup (shot);
+  self->move_minutes += minutes;
+  if (self->move_minutes == 0)
+    self->move_minutes = minutes;
+}
+
 /* "D 30 min later", "without shot D"; NULL: no shot is touched. */
 static char *
 shot_words (const FfTry *self)

@@ -27,6 +27,10 @@ void ff_try_set (FfTry *self, const FfTry *other);
 
 gboolean ff_try_is_none (const FfTry *self);
 
+/* The window of a shot so much later, or earlier, than it is tried already; past the time as stored
+ * in one step, because there it is none. A shot that is tried already stays the one that moves. */
+void ff_try_move (FfTry *self, const char *shot, int minutes);
+
 /* "overcast, 10 min late, without b1, D 30 min later"; empty when it is none. */
 char *ff_try_words (const FfTry *self) G_GNUC_WARN_UNUSED_RESULT;
 

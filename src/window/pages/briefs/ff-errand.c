@@ -25,6 +25,8 @@ ff_errand_new (FfKeeper *keeper,
                FfPaper paper,
                GError **error)
 {
+  FfAnswer *answer = ff_keeper_answer (keeper);
+  const FfStanding *standing = answer != NULL ? answer->standing : NULL;
   const FfDayPlan *plan = ff_keeper_plan (keeper);
   const FfJob *job = ff_keeper_job (keeper);
   const char *why = ff_keeper_why (keeper);
@@ -37,7 +39,10 @@ ff_errand_new (FfKeeper *keeper,
                            why != NULL ? why : _ ("There is no plan to print yet."));
       return NULL;
     }
-  proof = ff_proof_new (ff_keeper_day (keeper), plan, reader, paper, job->date,
+  /* What is frozen is printed as it was frozen: a letter says one thing only. */
+  if (standing != NULL && standing->frozen != NULL)
+    plan = standing->frozen;
+  proof = ff_proof_new (ff_keeper_day (keeper), plan, reader, paper, job->date, standing,
                         g_get_real_time () / G_USEC_PER_SEC, error);
   if (proof == NULL)
     return NULL;

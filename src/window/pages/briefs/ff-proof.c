@@ -133,13 +133,17 @@ ff_proof_new (const FfDay *day,
               FfReader reader,
               FfPaper paper,
               const char *date,
+              const FfStanding *standing,
               gint64 now,
               GError **error)
 {
   g_autoptr (FfSheetFacts) facts = ff_sheet_facts (day, plan, now);
-  FfBrief *brief = ff_brief_gather (facts, plan, reader, paper, error);
+  FfBrief *brief;
   FfProof *proof;
 
+  if (standing != NULL)
+    ff_sheet_facts_stand (facts, standing);
+  brief = ff_brief_gather (facts, plan, reader, paper, error);
   if (brief == NULL)
     return NULL;
   proof = g_atomic_rc_box_new0 (FfProof);

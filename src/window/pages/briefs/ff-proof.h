@@ -26,6 +26,7 @@ FfProof *ff_proof_new (const FfDay *day,
                        FfReader reader,
                        FfPaper paper,
                        const char *date,
+                       const FfStanding *standing,
                        gint64 now,
                        GError **error) G_GNUC_WARN_UNUSED_RESULT;
 FfProof *ff_proof_ref (FfProof *proof);

@@ -14,6 +14,7 @@
 #include "ff-sortie-rows.h"
 #include "ff-sortie-words.h"
 #include "ff-sorties-table.h"
+#include "ff-standing-card.h"
 #include "ff-what-if.h"
 
 #define PATIENCE_MS 700 /* a plan that takes longer is said to be on its way */
@@ -36,6 +37,7 @@ struct _FfSortiesPage {
   GtkToggleButton *as_table;
   FfWhatIf *what_if;
   FfOtherwise *otherwise;
+  FfStandingCard *standing;
   GtkWidget *accept;
   GtkListBox *table, *list;
   GtkGrid *cost;
@@ -47,6 +49,8 @@ G_DEFINE_FINAL_TYPE (FfSortiesPage, ff_sorties_page, FF_TYPE_PAGE)
 static const FfPageKey page_keys[] = {
   { "Left", N_ ("Choose the sortie before, on the chart") },
   { "Right", N_ ("Choose the next sortie, on the chart") },
+  { "<Alt>Left", N_ ("Try the chosen sortie 5 minutes earlier") },
+  { "<Alt>Right", N_ ("Try the chosen sortie 5 minutes later") },
   { "Return", N_ ("Open the sortie") },
   { "l", N_ ("We are late: 5, 10, 15 minutes, and on time again") },
   { "<Control>Return", N_ ("Accept what is tried") },
@@ -170,6 +174,7 @@ show_answer (FfSortiesPage *self, FfAnswer *answer)
   ff_sortie_rows_show (self->list, &self->columns, answer->plan, zone);
   show_words (self, answer->plan, zone);
   ff_otherwise_show (self->otherwise, answer);
+  ff_standing_card_show (self->standing, keeper_of (self), answer);
   choose_again (self);
   show_view (self);
   gtk_stack_set_visible_child_name (self->stack, "plan");
@@ -307,6 +312,16 @@ on_opened (FfSortiesPage *self, int line)
     return;
   gtk_widget_grab_focus (GTK_WIDGET (ff_sortie_rows_at (self->list, line - 1)));
   ff_scroll_to (GTK_WIDGET (ff_sortie_rows_at (self->list, line - 1)));
+}
+
+/* Another time for the chosen sortie is tried, further with each key; Ctrl+Enter accepts it. */
+static void
+on_moved (FfSortiesPage *self, int minutes)
+{
+  if (self->chosen == NULL)
+    return;
+  ff_try_move (&self->tried, self->chosen, minutes);
+  ask_try (self);
 }
 
 static void
@@ -515,6 +530,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, as_table);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, what_if);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, otherwise);
+  gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, standing);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, accept);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, table);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, list);
@@ -526,6 +542,7 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, on_what_if);
   gtk_widget_class_bind_template_callback (widget_class, on_chosen);
   gtk_widget_class_bind_template_callback (widget_class, on_opened);
+  gtk_widget_class_bind_template_callback (widget_class, on_moved);
   gtk_widget_class_bind_template_callback (widget_class, on_row_activated);
   gtk_widget_class_bind_template_callback (widget_class, on_as_table);
   gtk_widget_class_install_action (widget_class, "sorties.end-try", NULL, act_end_try);
@@ -558,6 +575,7 @@ ff_sorties_page_class_init (FfSortiesPageClass *klass)
   g_type_ensure (FF_TYPE_CHART);
   g_type_ensure (FF_TYPE_FLOW);
   g_type_ensure (FF_TYPE_OTHERWISE);
+  g_type_ensure (FF_TYPE_STANDING_CARD);
   g_type_ensure (FF_TYPE_WHAT_IF);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/fieldfare/Fieldfare/ff-sorties-page.ui");
