@@ -180,47 +180,38 @@ add_sun (const FfDayProblem *problem, const FfSortieTake *take, GPtrArray *remar
 
   ff_day_light_at (problem->day, record, problem->sky, (double) take->to, &sun, &light);
   if (sun.altitude_deg < MODEL_ENDS_DEG)
-    say_once (remarks, g_strdup (_ ("Too dark for the light model: a reading only. Town lights do "
-                                    "not follow the sun, and mains light asks for 1/50 or 1/100 s "
-                                    "where it runs at 50 Hz.")));
+    say_once (remarks, g_strdup (_ ("The light model ends here: readings only")));
   else if (sun.altitude_deg < SUNSET_DEG)
-    say_once (remarks, g_strdup (_ ("After sunset the light is a guide, give or take a stop: take a "
-                                    "reading before.")));
+    say_once (remarks, g_strdup (_ ("After sunset: a reading first")));
   else if (sun.altitude_deg < LOW_DEG)
-    say_once (remarks, g_strdup (_ ("Low sun: a stop goes in 8 to 15 minutes. Start a little bright, "
-                                    "end on ISO.")));
+    say_once (remarks, g_strdup (_ ("Low sun: start a little bright, end on ISO")));
   if (sun.altitude_deg > SUNSET_DEG && sun.altitude_deg < LOW_DEG && isfinite (record->bearing_deg)
       && ff_bearing_difference_deg (record->bearing_deg, sun.azimuth_deg) < WIDE_OF_SUN_DEG)
-    say_once (remarks, g_strdup (_ ("Into the sun: meter for the sky, and go by a reading.")));
+    say_once (remarks, g_strdup (_ ("Into the sun: meter for the sky")));
 }
 
-/* A camera that turns all round, and glass that minds where it points. */
+/* Glass that minds where it points or how it is set. What a panorama asks for is among the cautions
+ * of the sun. */
 static void
-add_all_round (const FfDayProblem *problem,
-               const FfSortieLine *line,
-               const FfSortieTake *take,
-               GPtrArray *remarks)
+add_glass (const FfDayProblem *problem,
+           const FfSortieLine *line,
+           const FfSortieTake *take,
+           GPtrArray *remarks)
 {
   const FfShot *record = shot_of (problem, take);
   const FfItem *item = line->filter >= 0
                            ? g_ptr_array_index (problem->filter_items, line->filter)
                            : NULL;
   gboolean all_round = record->view == FF_VIEW_OBLIQUE && !isfinite (record->bearing_deg);
-  gboolean is_still
-      = record->intent == FF_INTENT_STILL || record->intent == FF_INTENT_BRACKET;
 
-  if (all_round && is_still)
-    say_once (remarks, g_strdup (_ ("All round: lock exposure and white balance for all frames; the "
-                                    "bright side and the dark one are 2 to 3 stops apart.")));
   if (item != NULL && item->polariser && all_round)
-    say_once (remarks, g_strdup (_ ("A polariser changes with direction: not for a shot all round.")));
+    say_once (remarks, g_strdup (_ ("A polariser changes with direction: not for all round")));
   if (item != NULL && item->stops_to > item->stops + 0.05)
     {
       g_autofree char *stops = ff_stops_format (line->filter_stops);
 
       /* Translators: a variable filter is turned to a strength, here "3 stops". */
-      say_once (remarks, g_strdup_printf (_ ("Set the variable filter to %s before take-off, and "
-                                             "write down its mark."),
+      say_once (remarks, g_strdup_printf (_ ("Set the variable filter to %s; write down its mark"),
                                           stops));
     }
 }
@@ -232,7 +223,7 @@ ff_plan_add_light_remarks (const FfDayProblem *problem,
                            GPtrArray *remarks)
 {
   add_sun (problem, take, remarks);
-  add_all_round (problem, line, take, remarks);
+  add_glass (problem, line, take, remarks);
 }
 
 /* ---- The whole day ---- */

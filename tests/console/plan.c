@@ -93,6 +93,21 @@ test_parts_add_up (void **state)
   assert_close (ff_run_number (run, "cost"), sum, 1e-3);
 }
 
+/* Other prices, orders and rules are tried and shown; none is taken on trust. */
+static void
+test_prices_orders_and_legs_are_tried (void **state)
+{
+  g_autoptr (FfRun) usual = answer ("plan skarrowick", 0);
+  g_autoptr (FfRun) dear = answer ("plan skarrowick --price filter_swap=2.5", 0);
+  g_autoptr (FfRun) any = answer ("plan skarrowick --any-order --legs 2", 0);
+
+  assert_close (ff_run_number (usual, "prices.filter_swap"), 1, 0);
+  assert_close (ff_run_number (dear, "prices.filter_swap"), 2.5, 0);
+  assert_true (ff_run_number (dear, "cost") > ff_run_number (usual, "cost"));
+  assert_true (ff_run_number (any, "cost") <= ff_run_number (usual, "cost"));
+  assert_close (ff_run_number (usual, "bound"), ff_run_number (usual, "cost"), 1e-3);
+}
+
 /* ---- Cases ---- */
 
 static void
@@ -248,6 +263,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_promised_keys),
     cmocka_unit_test (test_parts_add_up),
+    cmocka_unit_test (test_prices_orders_and_legs_are_tried),
     cmocka_unit_test (test_bag_follows_from_the_cases),
     cmocka_unit_test (test_what_survives_and_what_goes_first),
     cmocka_unit_test (test_another_sky),
