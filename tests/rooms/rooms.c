@@ -26,7 +26,7 @@ static const Room rooms[] = {
   { "store", "ff-store.h", " words " },
   { "records", "ff-records.h", " store words " },
   { "day", "ff-day.h", " records" KERNELS },
-  { "exchange", "ff-json.h", " records" KERNELS },
+  { "exchange", "ff-file.h", " records" KERNELS },
   { "brief", "ff-brief.h", " day" KERNELS },
   { "console", "ff-command.h", " day brief exchange records" KERNELS },
   { "window", "ff-split.h", " day brief exchange records" KERNELS },
