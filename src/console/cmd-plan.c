@@ -141,6 +141,7 @@ json_lines (FfJson *json, const Answer *answer)
         json_take (json, answer, line, g_ptr_array_index (line->takes, j));
       ff_json_end (json);
       ff_json_text (json, "trim", line->trim);
+      ff_json_text (json, "turn_round", *line->turn_round != '\0' ? line->turn_round : NULL);
       ff_json_text (json, "why", line->why);
       ff_json_end (json);
     }
@@ -312,6 +313,8 @@ print_line (FfConsole *console, const Answer *answer, const FfPlanLine *line)
                    off, down, land, line->battery, filter);
   for (guint i = 0; i < line->takes->len; i++)
     print_take (console, answer, line, g_ptr_array_index (line->takes, i));
+  if (*line->turn_round != '\0')
+    ff_console_line (console, "   %s", line->turn_round);
   if (explain)
     {
       ff_console_paragraph (console, "   ", line->land_rule);

@@ -8,6 +8,7 @@
 
 #include "ff-day-reading.h"
 #include "ff-scale.h"
+#include "ff-turn-round.h"
 
 static void
 read_settings (const FfChoice *choice, FfPlanSettings *ret_settings)
@@ -177,6 +178,7 @@ ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
                      g_strdup (_ ("No neutral-density filter is at hand: shots that need one are "
                                   "not flown or run at a narrow shutter.")));
   ff_plan_add_light_clashes (problem, sorties, plan->clashes);
+  ff_turn_rounds_add (plan, problem->day->items);
   add_rate_clashes (plan, problem);
   read_misses (plan, problem, sorties);
   read_charges (plan, problem, sorties);

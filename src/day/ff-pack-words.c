@@ -306,55 +306,16 @@ ff_packing_add_short (FfPacking *self, const FfPackShort *missing)
 
 /* ---- The filter wallet ---- */
 
-static const FfItem *
-filter_of (const FfPacking *self, const FfPlanLine *line)
-{
-  guint index = line->filters->len > 0
-                    ? ff_packing_index (self, g_ptr_array_index (line->filters, 0))
-                    : FF_PACK_NO_ITEM;
-
-  return index != FF_PACK_NO_ITEM ? g_ptr_array_index (self->day->items, index) : NULL;
-}
-
-static char *
-slot_words (const FfItem *item)
-{
-  if (item == NULL)
-    return g_strdup (_ ("none"));
-  return g_strdup (*item->slot != '\0' ? item->slot : item->label);
-}
-
-/* "out 5, into slot 5; in 4": what comes off the lens, where it goes, what goes on. */
-static void
-add_swap (FfPacking *self, const FfPlanLine *before, const FfPlanLine *after)
-{
-  const FfItem *off = filter_of (self, before), *on = filter_of (self, after);
-  g_autofree char *on_slot = slot_words (on);
-  const char *on_label = on != NULL ? on->label : _ ("no filter");
-
-  if (off == on)
-    return;
-  if (off == NULL)
-    g_ptr_array_add (self->list->swaps,
-                     g_strdup_printf (_ ("After sortie %d: in %s (%s)"), before->line, on_slot,
-                                      on_label));
-  else
-    {
-      g_autofree char *off_slot = slot_words (off);
-
-      /* Translators: at a landing: which filter comes off and into which slot of the wallet, and
-         which goes on, by slot and label. */
-      g_ptr_array_add (self->list->swaps,
-                       g_strdup_printf (_ ("After sortie %d: out %s (%s), into slot %s; in %s (%s)"),
-                                        before->line, off_slot, off->label, off_slot, on_slot,
-                                        on_label));
-    }
-}
-
 void
 ff_packing_add_swaps (FfPacking *self)
 {
-  for (guint i = 1; self->plan != NULL && i < self->plan->lines->len; i++)
-    add_swap (self, g_ptr_array_index (self->plan->lines, i - 1),
-              g_ptr_array_index (self->plan->lines, i));
+  for (guint i = 0; self->plan != NULL && i < self->plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (self->plan->lines, i);
+
+      if (*line->turn_round != '\0')
+        /* Translators: a number of a sortie, then what is done to the filters at its landing. */
+        g_ptr_array_add (self->list->swaps, g_strdup_printf (_ ("After sortie %d: %s"), line->line,
+                                                             line->turn_round));
+    }
 }

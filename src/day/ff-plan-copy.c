@@ -56,6 +56,7 @@ static const FfField line_fields[] = {
   REAL (FfPlanLine, filter_stops),
   TEXT (FfPlanLine, land_rule),
   TEXT (FfPlanLine, trim),
+  TEXT (FfPlanLine, turn_round),
   TEXT (FfPlanLine, why),
 };
 static const FfFields line_table = FF_FIELDS ("line", line_fields);

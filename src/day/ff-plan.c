@@ -38,6 +38,7 @@ line_free (gpointer data)
   g_free (line->engraving);
   g_free (line->land_rule);
   g_free (line->trim);
+  g_free (line->turn_round);
   g_free (line->why);
   g_ptr_array_unref (line->filters);
   g_ptr_array_unref (line->takes);
@@ -49,6 +50,7 @@ ff_plan_line_new (void)
 {
   FfPlanLine *line = g_new0 (FfPlanLine, 1);
 
+  line->turn_round = g_strdup ("");
   line->filters = g_ptr_array_new_with_free_func (g_free);
   line->takes = g_ptr_array_new_with_free_func (take_free);
   return line;

@@ -48,6 +48,8 @@ typedef struct {
   GPtrArray *takes;    /* FfPlanTake */
   char *land_rule;     /* "Land by 17:56, or off + 18 min, or at the reserve, …" */
   char *trim;          /* "as it darkens raise ISO to 400, then land" */
+  char *turn_round;    /* at its landing: "out 5 (ND32), into slot 5; in 4 (ND16)"; empty: the
+                          same filter stays on, or the day is over */
   char *why;           /* "5 stops because the need is 5.3 at 17:40 and 5.2 at 17:46" */
 } FfPlanLine;
 

@@ -105,6 +105,8 @@ test_the_plan_is_packed (void **state)
   assert_int_equal (json_array_get_length (ff_run_array (run, "short")), 0);
   assert_int_equal (json_array_get_length (ff_run_array (run, "due")), 3);
   assert_int_equal (json_array_get_length (ff_run_array (run, "turn_rounds")), 3);
+  assert_string_equal (json_array_get_string_element (ff_run_array (run, "turn_rounds"), 0),
+                       "After sortie 3: out 5 (ND32), into slot 5; in 4 (ND16)");
 }
 
 static void

@@ -75,6 +75,10 @@ test_promised_keys (void **state)
   assert_has (element (ff_run_array (run, "charge"), 0),
               "battery cool_from charge_from ready_at attended_by");
   assert_int_equal (json_array_get_length (ff_run_array (run, "sorties")), 6);
+  assert_true (json_object_get_null_member (sortie, "turn_round"));
+  assert_string_equal (json_object_get_string_member (element (ff_run_array (run, "sorties"), 4),
+                                                      "turn_round"),
+                       "out 2 (ND4), into slot 2; in 4 (ND16)");
   assert_int_equal (json_array_get_length (ff_run_array (run, "not_flown")), 0);
   assert_int_equal (json_array_get_length (ff_run_array (run, "changes")), 0);
   assert_true (ff_run_is_null (run, "change"));

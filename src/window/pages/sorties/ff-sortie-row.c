@@ -14,6 +14,8 @@ struct _FfSortieRow {
 
   GtkWidget *off_box, *land_box, *filter_box;
   GtkLabel *number, *off, *land, *battery, *stops, *engraving, *strength, *rule, *why, *trim;
+  GtkLabel *turn_round;
+  GtkWidget *turn_round_box;
   FfBlock *block;
   GtkBox *shots;
   char *shots_words; /* all that stands in it */
@@ -158,6 +160,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, rule);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, why);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, trim);
+  gtk_widget_class_bind_template_child (widget_class, FfSortieRow, turn_round);
+  gtk_widget_class_bind_template_child (widget_class, FfSortieRow, turn_round_box);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, arrow);
 }
 
@@ -211,6 +215,8 @@ ff_sortie_row_show (FfSortieRow *self, const FfPlanLine *line, GTimeZone *zone)
   set_text (self->rule, line->land_rule != NULL ? line->land_rule : "");
   gtk_label_set_label (self->why, line->why);
   gtk_label_set_label (self->trim, line->trim);
+  gtk_label_set_label (self->turn_round, line->turn_round);
+  gtk_widget_set_visible (self->turn_round_box, *line->turn_round != '\0');
   show_filter (self, line);
   show_takes (self, line, zone);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
