@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 #include "ff-civil.h"
@@ -17,6 +18,7 @@
 
 static char *csv_path;
 static char *line_text, *off_text, *down_text, *battery_text, *filters_text, *by_text, *note_text;
+static char *percent_off_text, *percent_down_text, *battery_c_text;
 
 static GOptionEntry entries[] = {
   { "csv", 0, 0, G_OPTION_ARG_FILENAME, &csv_path, N_ ("Also write the log as CSV"), "FILE" },
@@ -28,6 +30,12 @@ static GOptionEntry entries[] = {
     "LIST" },
   { "by", 0, 0, G_OPTION_ARG_STRING, &by_text, N_ ("add: initials of who enters it"), "INITIALS" },
   { "note", 0, 0, G_OPTION_ARG_STRING, &note_text, N_ ("add: note"), "TEXT" },
+  { "percent-off", 0, 0, G_OPTION_ARG_STRING, &percent_off_text,
+    N_ ("add: charge the battery showed at take-off"), "P" },
+  { "percent-down", 0, 0, G_OPTION_ARG_STRING, &percent_down_text,
+    N_ ("add: charge it showed at landing"), "P" },
+  { "battery-c", 0, 0, G_OPTION_ARG_STRING, &battery_c_text,
+    N_ ("add: its temperature at take-off"), "C" },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -106,6 +114,33 @@ filter_labels (const Log *log, const FfFlight *flight)
 
 /* ---- Out ---- */
 
+/* "100 % off, 38 % down, 14 °C", where any of it was read. */
+static void
+print_battery (FfConsole *console, const FfFlight *flight)
+{
+  const struct {
+    double value;
+    const char *words;
+  } read[] = {
+    /* Translators: after a percentage: what a battery showed at take-off, and at landing. */
+    { flight->percent_off, _ ("% off") },
+    { flight->percent_down, _ ("% down") },
+    { flight->battery_c, _ ("°C") },
+  };
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (read); i++)
+    {
+      g_autofree char *value = ff_number_format (read[i].value, 1);
+
+      if (isfinite (read[i].value))
+        g_string_append_printf (words, "%s%s %s", words->len > 0 ? ", " : "", value,
+                                read[i].words);
+    }
+  if (words->len > 0)
+    ff_console_line (console, "     %s", words->str);
+}
+
 static void
 write_flight (FfConsole *console, const Log *log, const FfFlight *flight)
 {
@@ -126,12 +161,16 @@ write_flight (FfConsole *console, const Log *log, const FfFlight *flight)
   for (guint i = 0; i < flight->filter_ids->len; i++)
     ff_json_text (json, NULL, label_of (log, g_ptr_array_index (flight->filter_ids, i)));
   ff_json_end (json);
+  ff_json_rounded (json, "percent_off", flight->percent_off, 1);
+  ff_json_rounded (json, "percent_down", flight->percent_down, 1);
+  ff_json_rounded (json, "battery_c", flight->battery_c, 1);
   ff_json_text (json, "by", *flight->by != '\0' ? flight->by : NULL);
   ff_json_text (json, "note", *flight->note != '\0' ? flight->note : NULL);
   ff_json_end (json);
   ff_console_line (console, "%3d  %s  %s  %-8s  %-12s  %-4s  %s", flight->line, off_clock,
                    down_clock, label_of (log, flight->battery_id),
                    *filters != '\0' ? filters : _ ("none"), flight->by, flight->note);
+  print_battery (console, flight);
 }
 
 /* Gear of this job, or flown in it, that is not fit for use. */
@@ -201,6 +240,12 @@ write_log (FfConsole *console, const Log *log)
   write_said (console, log);
 }
 
+static char *
+number_or_nothing (double value)
+{
+  return isfinite (value) ? ff_number_format (value, 1) : g_strdup ("");
+}
+
 static void
 csv_flight (GString *csv, const Log *log, const FfFlight *flight)
 {
@@ -209,9 +254,12 @@ csv_flight (GString *csv, const Log *log, const FfFlight *flight)
   g_autofree char *down = ff_instant_format ((double) flight->down, log->zone);
   g_autofree char *minutes = ff_number_format ((double) (flight->down - flight->off) / 60, 1);
   g_autofree char *filters = filter_labels (log, flight);
+  g_autofree char *percent_off = number_or_nothing (flight->percent_off);
+  g_autofree char *percent_down = number_or_nothing (flight->percent_down);
+  g_autofree char *battery_c = number_or_nothing (flight->battery_c);
   const char *cells[] = { flight->version, line, off, down, minutes,
                           label_of (log, flight->battery_id), filters, flight->by, flight->note,
-                          NULL };
+                          percent_off, percent_down, battery_c, NULL };
 
   ff_csv_row (csv, cells);
 }
@@ -220,7 +268,8 @@ static gboolean
 write_csv (const Log *log, GError **error)
 {
   static const char *const head[] = { "version", "line", "off", "down", "minutes", "battery",
-                                      "filters", "by", "note", NULL };
+                                      "filters", "by", "note", "percent_off", "percent_down",
+                                      "battery_c", NULL };
   g_autoptr (GString) csv = g_string_new (NULL);
 
   ff_csv_row (csv, head);
@@ -284,6 +333,21 @@ read_initials (FfFlight *flight, FfStore *store, GError **error)
   return TRUE;
 }
 
+/* What the battery showed; each may be left out. */
+static gboolean
+read_battery (FfFlight *flight, GError **error)
+{
+  return (percent_off_text == NULL
+          || ff_option_number ("--percent-off", percent_off_text, 0, 100, &flight->percent_off,
+                               error))
+         && (percent_down_text == NULL
+             || ff_option_number ("--percent-down", percent_down_text, 0, 100,
+                                  &flight->percent_down, error))
+         && (battery_c_text == NULL
+             || ff_option_number ("--battery-c", battery_c_text, -60, 120, &flight->battery_c,
+                                  error));
+}
+
 static gboolean
 read_flight (FfFlight *flight, const Log *log, FfStore *store, GError **error)
 {
@@ -301,7 +365,7 @@ read_flight (FfFlight *flight, const Log *log, FfStore *store, GError **error)
   flight->battery_id
       = find_kind (log, store, "--battery", battery_text, FF_KIND_BATTERY, error);
   return flight->battery_id != NULL && read_filters (flight, log, store, error)
-         && read_initials (flight, store, error);
+         && read_battery (flight, error) && read_initials (flight, store, error);
 }
 
 /* One battery can't be in two flights at once: the clock or the label is mistyped. */
@@ -370,9 +434,11 @@ const FfCommand ff_command_log = {
   .name = "log",
   .summary = N_ ("Show what really flew, and add to it"),
   .usage = "log JOB [--csv FILE]\n  fieldfarectl log add JOB --line N --off TIME --down TIME "
-           "--battery ITEM\n    [--filters LIST] [--by INITIALS] [--note TEXT]",
+           "--battery ITEM\n    [--filters LIST] [--percent-off P] [--percent-down P]\n    "
+           "[--battery-c C] [--by INITIALS] [--note TEXT]",
   .example = "fieldfarectl log add Skarrowick --line 1 --off 2027-09-18T16:30:00+01:00 \\\n"
-             "    --down 2027-09-18T16:46:00+01:00 --battery b1 --filters ND32 --by JV",
+             "    --down 2027-09-18T16:46:00+01:00 --battery b1 --filters ND32 \\\n"
+             "    --percent-off 100 --percent-down 41 --battery-c 18 --by JV",
   .entries = entries,
   .run = run,
 };

@@ -170,6 +170,58 @@ tear_down (void **state)
 
 #define CASE(test) cmocka_unit_test_setup_teardown (test, set_up, tear_down)
 
+static FfRun *
+log_flight (int minute, const char *rest)
+{
+  g_autofree char *command
+      = g_strdup_printf ("log add Skarrowick --line 0 --off 2027-09-18T16:%02d:00+01:00"
+                         " --down 2027-09-18T16:%02d:00+01:00 --battery b2 %s",
+                         minute, minute + 10, rest);
+
+  return answer (command, 0);
+}
+
+static const char *
+usable_of_band (FfRun *run, guint band, int *ret_minutes)
+{
+  JsonObject *one = json_array_get_object_element (ff_run_array (run, "usable"), band);
+
+  *ret_minutes = (int) json_object_get_int_member (one, "minutes");
+  return json_object_get_string_member (one, "from");
+}
+
+/* 60 % in 10 min, of the 70 % down to the reserve of the limits: 11.7 min. Warmer, nothing is known. */
+static void
+test_minutes_come_from_the_log (void **state)
+{
+  static const char *const showed = "--percent-off 100 --percent-down 40 --battery-c 15";
+  g_autoptr (FfRun) first = NULL;
+  g_autoptr (FfRun) second = NULL;
+  g_autoptr (FfRun) third = NULL;
+  g_autoptr (FfRun) show = NULL;
+  JsonObject *flight;
+  int minutes;
+
+  fill ();
+  first = log_flight (0, showed);
+  second = log_flight (15, showed);
+  flight = json_array_get_object_element (ff_run_array (second, "flights"), 1);
+  assert_close (json_object_get_double_member (flight, "percent_down"), 40, 0);
+  assert_close (json_object_get_double_member (flight, "battery_c"), 15, 0);
+  third = log_flight (30, showed);
+  show = answer ("gear show b2", 0);
+  assert_string_equal (usable_of_band (show, 2, &minutes), "log");
+  assert_int_equal (minutes, 11);
+  assert_string_equal (usable_of_band (show, 3, &minutes), "typed");
+  assert_int_equal (minutes, 18);
+  refused ("log add Skarrowick --line 0 --off 2027-09-18T17:00:00+01:00"
+           " --down 2027-09-18T17:10:00+01:00 --battery b2 --percent-off 101",
+           "--percent-off");
+  refused ("log add Skarrowick --line 0 --off 2027-09-18T17:00:00+01:00"
+           " --down 2027-09-18T17:10:00+01:00 --battery b2 --percent-off 30 --percent-down 60",
+           "fuller");
+}
+
 int
 main (void)
 {
@@ -179,6 +231,7 @@ main (void)
     CASE (test_a_quarantined_battery_is_not_planned),
     CASE (test_batteries),
     CASE (test_out_and_in),
+    CASE (test_minutes_come_from_the_log),
   };
 
   return cmocka_run_group_tests_name ("gear", tests, NULL, NULL);
