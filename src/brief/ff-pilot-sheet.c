@@ -1,19 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The pilot's sheet: what is flown on the front, where and within what on the back. */
+/* The pilot's sheet: on the front what is flown, from where and within what; on the back what to do
+ * when it goes wrong, and what changes. */
 #include <glib/gi18n-lib.h>
 
 #include "ff-civil.h"
+#include "ff-emergency-card.h"
 #include "ff-say.h"
 #include "ff-sheets.h"
+#include "ff-wind-sketch.h"
 
 #define PAGES 2
-#define INSET 32 /* of what belongs to a sortie, under its number */
-
-/* What is the same on every line, and so is said once above them. */
-typedef struct {
-  int minutes;    /* from off to land by; 0: not the same */
-  char *aperture; /* NULL: not the same */
-} Common;
+#define INSET 28    /* of what belongs to a sortie, under its number */
+#define SKETCH 72.0 /* of wind and sun */
 
 static int
 minutes_in_air (const FfPlanLine *line)
@@ -35,28 +33,6 @@ common_minutes (const FfDayPlan *plan)
       common = minutes;
     }
   return common;
-}
-
-static char *
-common_aperture (const FfDayPlan *plan)
-{
-  g_autofree char *common = NULL;
-
-  for (guint i = 0; i < plan->lines->len; i++)
-    {
-      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
-
-      for (guint t = 0; t < line->takes->len; t++)
-        {
-          g_autofree char *aperture = ff_say_aperture (g_ptr_array_index (line->takes, t));
-
-          if (common != NULL && !g_str_equal (common, aperture))
-            return NULL;
-          g_free (common);
-          common = g_strdup (aperture);
-        }
-    }
-  return g_steal_pointer (&common);
 }
 
 static void
@@ -88,9 +64,9 @@ land_by_rule (int minutes)
 }
 
 static void
-add_land_by_rule (FfSheet *sheet, const Common *common)
+add_land_by_rule (FfSheet *sheet, int common_minutes)
 {
-  g_autofree char *rule = land_by_rule (common->minutes);
+  g_autofree char *rule = land_by_rule (common_minutes);
   FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell = ff_sheet_block_cell (block, -1);
 
@@ -99,14 +75,6 @@ add_land_by_rule (FfSheet *sheet, const Common *common)
   ff_cell_text (cell, FF_SIZE_CAMERA, TRUE, rule);
   ff_cell_more (cell, FF_SIZE_CAMERA, FALSE, " ");
   ff_cell_more (cell, FF_SIZE_CAMERA, FALSE, _ ("The aircraft's own reading wins."));
-  if (common->aperture != NULL)
-    {
-      /* Translators: an aperture follows, the same for the whole day. */
-      g_autofree char *aperture = g_strdup_printf (_ ("Every shot at %s."), common->aperture);
-
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, aperture);
-    }
 }
 
 static void
@@ -131,125 +99,104 @@ add_missed (FfSheet *sheet, const FfDayPlan *plan)
     }
 }
 
+/* What is flown: a letter that is found at a glance, and the words for it. */
+static void
+add_takes (FfSheetBlock *block, const FfPlanLine *line)
+{
+  FfCell *cell = ff_sheet_block_cell (block, -1);
+
+  for (guint i = 0; i < line->takes->len; i++)
+    {
+      const FfPlanTake *take = g_ptr_array_index (line->takes, i);
+
+      ff_cell_text (cell, FF_SIZE_LINE, TRUE, take->shot);
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, take->title);
+    }
+}
+
+static void
+add_filter (FfSheetBlock *block, const FfPlanLine *line)
+{
+  g_autofree char *stops = ff_say_stops (line);
+  g_autofree char *engraving = ff_say_engraving (line);
+  FfCell *cell = ff_sheet_block_cell (block, 96);
+
+  ff_cell_text (cell, FF_SIZE_LINE, TRUE, stops);
+  if (*engraving != '\0')
+    ff_cell_text (cell, FF_SIZE_LABEL, FALSE, engraving);
+  cell->stops = ff_say_has_filter (line) ? line->filter_stops : 0;
+  cell->block_side = 30;
+}
+
 /* The line that is flown by: everything the pilot looks for between two flights. */
 static void
-add_line_head (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Common *common)
+add_line_row (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, int common_minutes)
 {
   g_autofree char *number = g_strdup_printf ("%d", line->line);
   g_autofree char *off_by = ff_instant_clock ((double) line->off_by, zone);
   g_autofree char *land_by = ff_instant_clock ((double) line->land_by, zone);
-  g_autofree char *stops = ff_say_stops (line);
-  g_autofree char *engraving = ff_say_engraving (line);
   FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell;
 
-  ff_cell_text (ff_sheet_block_cell (block, INSET - 8),
-                line->line < 10 ? FF_SIZE_LAND_BY : FF_SIZE_LINE, TRUE, number);
-  cell = ff_sheet_block_cell (block, 90);
+  ff_cell_text (ff_sheet_block_cell (block, 18),
+                line->line < 10 ? FF_SIZE_LAND_BY : FF_SIZE_BODY, TRUE, number);
+  cell = ff_sheet_block_cell (block, 50);
   /* Translators: the time follows by which the aircraft takes off. */
-  ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("off by"));
-  ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
-  ff_cell_more (cell, FF_SIZE_LINE, TRUE, off_by);
-  cell = ff_sheet_block_cell (block, 140);
+  ff_cell_text (cell, FF_SIZE_LABEL, FALSE, _ ("off by"));
+  ff_cell_text (cell, FF_SIZE_LINE, TRUE, off_by);
+  cell = ff_sheet_block_cell (block, 132);
   /* Translators: the time follows by which the aircraft is down. */
   ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("LAND BY"));
-  ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, " ");
   ff_cell_more (cell, FF_SIZE_LAND_BY, TRUE, land_by);
-  if (common->minutes == 0)
+  if (common_minutes == 0)
     {
       /* Translators: land by the time shown, or so many minutes after off. */
       g_autofree char *minutes = g_strdup_printf (_ ("or off + %d min"), minutes_in_air (line));
 
       ff_cell_text (cell, FF_SIZE_BODY, TRUE, minutes);
     }
-  cell = ff_sheet_block_cell (block, 84);
-  ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("battery"));
-  ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
-  ff_cell_more (cell, FF_SIZE_LINE, TRUE, line->battery);
-  cell = ff_sheet_block_cell (block, -1);
-  ff_cell_text (cell, FF_SIZE_LINE, TRUE, stops);
-  if (*engraving != '\0')
-    {
-      ff_cell_more (cell, FF_SIZE_LINE, FALSE, "  ");
-      ff_cell_more (cell, FF_SIZE_LINE, FALSE, engraving);
-    }
-  cell->stops = ff_say_has_filter (line) ? line->filter_stops : 0;
-  cell->block_side = 30;
+  cell = ff_sheet_block_cell (block, 50);
+  ff_cell_text (cell, FF_SIZE_LABEL, FALSE, _ ("battery"));
+  ff_cell_text (cell, FF_SIZE_LINE, TRUE, line->battery);
+  add_filter (block, line);
+  add_takes (block, line);
   block->rule_above = FF_STROKE_THICK;
-  block->space_above = 4;
-  block->on_baseline = TRUE;
-  block->keep_next = TRUE;
-  block->heading = TRUE;
-}
-
-static void
-add_take (FfSheet *sheet, const FfPlanTake *take, GTimeZone *zone, const Common *common)
-{
-  g_autofree char *span = ff_say_span (take->from, take->to, zone);
-  g_autofree char *settings = ff_say_short_settings (take);
-  g_autofree char *aperture = ff_say_aperture (take);
-  FfSheetBlock *block = ff_sheet_row (sheet);
-  FfCell *cell = ff_sheet_block_cell (block, -1);
-
-  block->inset = INSET;
-  ff_cell_text (cell, FF_SIZE_LINE, TRUE, take->shot);
-  ff_cell_more (cell, FF_SIZE_LINE, FALSE, "  ");
-  ff_cell_more (cell, FF_SIZE_LINE, FALSE, take->title);
-  ff_cell_text (ff_sheet_block_cell (block, 103), FF_SIZE_LINE, FALSE, span);
-  cell = ff_sheet_block_cell (block, 188);
-  ff_cell_text (cell, FF_SIZE_BODY, FALSE, settings);
-  if (common->aperture == NULL)
-    {
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, " · ");
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, aperture);
-    }
-  block->on_baseline = TRUE;
-  block->keep_next = TRUE;
 }
 
 /* Which way the wind takes the run, under its shot: the pilot's to know before the camera's. */
 static void
 add_run (FfSheet *sheet, const FfPlanTake *take)
 {
-  FfSheetBlock *block;
+  FfSheetBlock *block = g_ptr_array_index (sheet->blocks, sheet->blocks->len - 1);
 
   if (take->run == NULL)
     return;
-  block = ff_sheet_paragraph (sheet, FF_SIZE_BODY, take->run);
-  block->inset = INSET;
-  block->may_split = FALSE;
   block->keep_next = TRUE;
+  block = ff_sheet_row (sheet);
+  block->inset = INSET;
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_BODY, TRUE, take->shot);
+  ff_cell_more (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, FALSE, "  ");
+  ff_cell_more (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, FALSE, take->run);
 }
 
 static void
-add_line (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, const Common *common)
+add_line (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, int common_minutes)
 {
   /* Translators: a part of the sheet, named where it did not fit. */
   g_autofree char *part = g_strdup_printf (_ ("sortie %d"), line->line);
-  FfSheetBlock *last;
 
   ff_sheet_begin_part (sheet, part);
-  add_line_head (sheet, line, zone, common);
+  add_line_row (sheet, line, zone, common_minutes);
   for (guint i = 0; i < line->takes->len; i++)
-    {
-      add_take (sheet, g_ptr_array_index (line->takes, i), zone, common);
-      add_run (sheet, g_ptr_array_index (line->takes, i));
-    }
-  if (*line->trim != '\0')
-    {
-      last = ff_sheet_paragraph (sheet, FF_SIZE_BODY, line->trim);
-      last->inset = INSET;
-      last->may_split = FALSE;
-    }
-  last = g_ptr_array_index (sheet->blocks, sheet->blocks->len - 1);
-  last->keep_next = FALSE;
+    add_run (sheet, g_ptr_array_index (line->takes, i));
 }
 
 static void
-add_front (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+add_sorties (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
 {
-  g_autofree char *aperture = common_aperture (plan);
-  const Common common = { common_minutes (plan), aperture };
+  const int minutes = common_minutes (plan);
 
   ff_sheet_begin_part (sheet, _ ("cautions"));
   add_cautions (sheet, facts);
@@ -258,24 +205,9 @@ add_front (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
   if (plan->lines->len == 0)
     ff_sheet_paragraph (sheet, FF_SIZE_LINE, _ ("No sortie is planned."));
   else
-    add_land_by_rule (sheet, &common);
+    add_land_by_rule (sheet, minutes);
   for (guint i = 0; i < plan->lines->len; i++)
-    add_line (sheet, g_ptr_array_index (plan->lines, i), facts->zone, &common);
-}
-
-/* A named fact; where nobody has entered it, a line to write it on. */
-static void
-add_named (FfSheet *sheet, const char *name, const char *value)
-{
-  FfSheetBlock *block = ff_sheet_row (sheet);
-  FfCell *cell;
-
-  ff_cell_text (ff_sheet_block_cell (block, 104), FF_SIZE_BODY, FALSE, name);
-  cell = ff_sheet_block_cell (block, -1);
-  ff_cell_text (cell, FF_SIZE_BODY, FALSE, value);
-  if (*value == '\0')
-    cell->write_on = 100;
-  block->on_baseline = TRUE;
+    add_line (sheet, g_ptr_array_index (plan->lines, i), facts->zone, minutes);
 }
 
 static void
@@ -284,8 +216,10 @@ add_spots (FfSheet *sheet, const FfSheetFacts *facts)
   FfSheetBlock *block;
 
   ff_sheet_begin_part (sheet, _ ("take-off and landing"));
-  ff_sheet_heading (sheet, _ ("Take-off and landing"));
   block = ff_sheet_row (sheet);
+  block->outline = g_strdup (_ ("Take-off and landing"));
+  block->rule_above = FF_STROKE_THICK;
+  block->space_above = 4;
   ff_sheet_block_fact (block, -4, FF_SIZE_CAMERA, _ ("take-off spot"), facts->takeoff_spot);
   ff_sheet_block_fact (block, -4, FF_SIZE_CAMERA, _ ("second landing spot"), facts->second_spot);
   ff_sheet_block_fact (block, -5, FF_SIZE_CAMERA, _ ("if the link is lost"), facts->return_height);
@@ -320,14 +254,19 @@ add_voice (FfSheet *sheet, const FfSheetFacts *facts)
   FfCell *cell;
 
   ff_sheet_begin_part (sheet, _ ("who may speak to me"));
-  ff_sheet_heading (sheet, _ ("Who may speak to me in flight"));
   block = ff_sheet_row (sheet);
+  block->outline = g_strdup (_ ("Who may speak to me in flight"));
+  block->rule_above = FF_STROKE_THIN;
+  block->space_above = 3;
   cell = ff_sheet_block_cell (block, -1);
-  ff_cell_text (cell, FF_SIZE_LINE, TRUE, lead != NULL ? lead->name : "");
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("In flight only"));
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+  ff_cell_more (cell, FF_SIZE_LINE, TRUE, lead != NULL ? lead->name : "");
   ff_cell_more (cell, FF_SIZE_BODY, FALSE, lead != NULL ? "  " : "");
-  ff_cell_more (cell, FF_SIZE_BODY, FALSE, _ ("crew lead, and the observer's calls"));
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE,
+                _ ("crew lead, and the observer's calls, speak to me"));
   if (lead == NULL)
-    cell->write_on = 160;
+    cell->write_on = 100;
   if (lead != NULL && *lead->phone != '\0')
     {
       cell = ff_sheet_block_cell (block, 150);
@@ -337,20 +276,81 @@ add_voice (FfSheet *sheet, const FfSheetFacts *facts)
   block->on_baseline = TRUE;
 }
 
+/* Whose rules follow is said once for all that are the same; then each with its bound. */
 static void
-add_day (FfSheet *sheet, const FfSheetFacts *facts)
+add_limits (FfCell *cell, const FfSheetFacts *facts)
 {
-  g_autofree char *events = ff_say_all (facts->events, "  ·  ");
-  g_autofree char *sun = ff_say_two (facts->sun_times, ". ", facts->sun_check);
-  g_autofree char *wind = ff_say_two (facts->wind, "; ", facts->weather);
+  const char *whose = NULL;
 
-  ff_sheet_begin_part (sheet, _ ("the day"));
-  ff_sheet_heading (sheet, _ ("The day"));
-  add_named (sheet, _ ("hours"), facts->hours);
-  add_named (sheet, _ ("sun"), sun);
-  add_named (sheet, _ ("wind"), wind);
+  ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("Limits"))->space_above = 3;
+  if (facts->limits->len == 0)
+    {
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, _ ("No limit is entered. The pilot sets them."));
+    }
+  for (guint i = 0; i < facts->limits->len; i++)
+    {
+      const FfSheetLimit *limit = g_ptr_array_index (facts->limits, i);
+      const gboolean same = whose != NULL && g_str_equal (whose, limit->whose);
+
+      if (!same && whose != NULL)
+        ff_cell_text (cell, FF_SIZE_BODY, FALSE, "");
+      if (!same)
+        {
+          ff_cell_more (cell, FF_SIZE_LABEL, FALSE, whose == NULL ? "  " : "");
+          ff_cell_more (cell, FF_SIZE_LABEL, FALSE, limit->whose);
+          ff_cell_more (cell, FF_SIZE_LABEL, FALSE, ": ");
+        }
+      else
+        ff_cell_more (cell, FF_SIZE_BODY, FALSE, " · ");
+      whose = limit->whose;
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, limit->text);
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, " ");
+      ff_cell_more (cell, FF_SIZE_BODY, TRUE, limit->bound);
+    }
+}
+
+static void
+draw_wind (cairo_t *cr, gconstpointer data, double width, double height)
+{
+  ff_wind_sketch_draw (cr, data, &ff_palette_paper, width, height);
+}
+
+static void
+add_to (FfCell *cell, const char *label, const char *value)
+{
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, label);
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+  ff_cell_more (cell, FF_SIZE_BODY, TRUE, value);
+}
+
+/* Wind and sun as a sketch and in words; beside them within what the day is flown. */
+static void
+add_wind (FfSheet *sheet, const FfSheetFacts *facts)
+{
+  g_autofree char *wind = ff_say_two (facts->wind, "; ", facts->weather);
+  g_autofree char *events = ff_say_all (facts->events, " · ");
+  FfSheetBlock *block;
+  FfCell *cell;
+
+  ff_sheet_begin_part (sheet, _ ("wind, sun and limits"));
+  block = ff_sheet_row (sheet);
+  block->outline = g_strdup (_ ("Wind, sun and limits"));
+  block->rule_above = FF_STROKE_THIN;
+  block->space_above = 3;
+  if (facts->compass != NULL)
+    block->drawing = (FfDrawing){ SKETCH, SKETCH, draw_wind, facts->compass, NULL };
+  cell = ff_sheet_block_cell (block, -1);
+  add_to (cell, _ ("wind"), wind);
+  if (*wind == '\0')
+    ff_cell_more (cell, FF_SIZE_BODY, FALSE, "________________");
+  /* Translators: the marks are those of the sketch beside it: where the sun stands. */
+  add_to (cell, facts->compass != NULL ? _ ("sun (○ first, ● last)") : _ ("sun"),
+          facts->sun_times);
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, facts->sun_check);
   if (*events != '\0')
-    add_named (sheet, _ ("events"), events);
+    add_to (cell, _ ("events"), events);
+  add_limits (cell, facts);
 }
 
 /* What the program can't know stands open until someone has asked today. */
@@ -365,7 +365,7 @@ add_airspace (FfSheet *sheet)
 
   ff_sheet_begin_part (sheet, _ ("airspace"));
   block = ff_sheet_row (sheet);
-  block->space_above = 6;
+  block->space_above = 2;
   block->rule_above = FF_STROKE_THICK;
   ff_cell_text (ff_sheet_block_cell (block, 136), FF_SIZE_LINE, FALSE, "");
   ff_cell_more (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, TRUE,
@@ -380,63 +380,36 @@ add_airspace (FfSheet *sheet)
     }
 }
 
-static void
-add_limit (FfSheetBlock *block, const FfSheetLimit *limit)
+/* A label and texts that run on after it; nothing where there are none. */
+static FfCell *
+add_running (FfSheet *sheet, const char *outline, const char *label)
 {
+  FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell = ff_sheet_block_cell (block, -1);
 
-  ff_cell_text (cell, FF_SIZE_BODY, FALSE, limit->text);
-  ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
-  ff_cell_more (cell, FF_SIZE_BODY, TRUE, limit->bound);
-}
-
-/* Whose rules follow is said once for all that are the same, two to a row. */
-static void
-add_limits (FfSheet *sheet, const FfSheetFacts *facts)
-{
-  const char *whose = NULL;
-  FfSheetBlock *block = NULL;
-
-  ff_sheet_begin_part (sheet, _ ("limits"));
-  ff_sheet_heading (sheet, _ ("Limits, as the crew entered them"));
-  if (facts->limits->len == 0)
-    ff_sheet_paragraph (sheet, FF_SIZE_BODY, _ ("No limit is entered. The pilot sets them."));
-  for (guint i = 0; i < facts->limits->len; i++)
-    {
-      const FfSheetLimit *limit = g_ptr_array_index (facts->limits, i);
-
-      if (whose == NULL || !g_str_equal (whose, limit->whose))
-        {
-          ff_sheet_paragraph (sheet, FF_SIZE_LABEL, limit->whose)->keep_next = TRUE;
-          block = NULL;
-        }
-      whose = limit->whose;
-      if (block == NULL || block->cells->len == 2)
-        block = ff_sheet_row (sheet);
-      add_limit (block, limit);
-    }
+  block->outline = g_strdup (outline);
+  block->rule_above = FF_STROKE_THIN;
+  block->may_split = TRUE;
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, label);
+  return cell;
 }
 
 static void
 add_hazards (FfSheet *sheet, const FfSheetFacts *facts)
 {
-  if (facts->hazards->len == 0)
-    return;
+  FfCell *cell = NULL;
+
   ff_sheet_begin_part (sheet, _ ("hazards"));
-  ff_sheet_heading (sheet, _ ("Hazards"));
   for (guint i = 0; i < facts->hazards->len; i++)
     {
       const FfSheetHazard *hazard = g_ptr_array_index (facts->hazards, i);
-      FfSheetBlock *block = ff_sheet_row (sheet);
-      FfCell *cell = ff_sheet_block_cell (block, -1);
 
-      ff_cell_text (cell, FF_SIZE_BODY, TRUE, hazard->what);
-      if (*hazard->measure != '\0')
-        {
-          ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
-          ff_cell_more (cell, FF_SIZE_BODY, FALSE, hazard->measure);
-        }
-      block->may_split = TRUE;
+      if (i == 0)
+        cell = add_running (sheet, _ ("Hazards"), _ ("hazards"));
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, i > 0 ? "  ·  " : "  ");
+      ff_cell_more (cell, FF_SIZE_BODY, TRUE, hazard->what);
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, *hazard->measure != '\0' ? " " : "");
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, hazard->measure);
     }
 }
 
@@ -460,13 +433,14 @@ ff_pilot_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
 {
   FfSheet *sheet = ff_sheet_new (FF_READER_PILOT, _ ("Pilot"), PAGES);
 
-  add_front (sheet, facts, plan);
+  add_sorties (sheet, facts, plan);
   add_spots (sheet, facts);
   add_voice (sheet, facts);
-  add_day (sheet, facts);
-  add_limits (sheet, facts);
-  add_hazards (sheet, facts);
   add_airspace (sheet);
+  add_wind (sheet, facts);
+  ff_sheet_to_last_page (sheet);
+  ff_emergency_card_add (sheet, facts);
+  add_hazards (sheet, facts);
   add_amendments (sheet);
   return sheet;
 }

@@ -173,7 +173,7 @@ sun_check_text (const FfDay *day, const FfDayPlan *plan)
   ff_sun_track_direction (&day->sun, (double) first->off_by, &sun);
   clock = ff_instant_clock ((double) first->off_by, day->zone);
   /* Translators: a check of clock and zone: where the sun must stand, bearing and height. */
-  return g_strdup_printf (_ ("At %s the sun stands at %.0f°, %.0f° high; if it does not, the clock "
+  return g_strdup_printf (_ ("At %s the sun stands at %.0f°, %.0f° high; if not, the clock "
                              "or the zone is wrong."),
                           clock, sun.azimuth_deg, sun.altitude_deg);
 }
@@ -589,6 +589,7 @@ ff_sheet_facts_free (FfSheetFacts *facts)
   g_ptr_array_unref (facts->events);
   g_ptr_array_unref (facts->shots);
   g_ptr_array_unref (facts->missing);
+  g_clear_pointer (&facts->emergencies, g_ptr_array_unref);
   ff_compass_facts_free (facts->compass);
   g_free (facts);
 }

@@ -66,6 +66,7 @@ typedef struct {
   double highest_m;     /* of the shots */
   char *area;           /* where they go: "over the basin, alongside, out along 060°" */
   char *distance_limit; /* the crew's own: "at most 130 m", or empty */
+  GPtrArray *emergencies; /* FfChecklist: the emergency cards as the crew keeps them; NULL: not read */
 } FfSheetFacts;
 
 FfSheetFacts *ff_sheet_facts (const FfDay *day,

@@ -189,7 +189,7 @@ test_starter_lists (void **state)
 {
   guint phases = 0;
 
-  assert_int_equal (ff_n_starter_lists, 21);
+  assert_int_equal (ff_n_starter_lists, 22);
   for (guint i = 0; i < ff_n_starter_lists; i++)
     {
       g_autoptr (GError) error = NULL;

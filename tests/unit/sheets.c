@@ -132,6 +132,7 @@ check_iso (const char *text, const FfPlanTake *take)
   assert_says_trend (text, "ISO ", start, end);
 }
 
+/* The lines of the plan as the pilot reads them, one after the other. */
 static void
 check_pilot (const char *text, const FfFixture *fixture)
 {
@@ -143,10 +144,8 @@ check_pilot (const char *text, const FfFixture *fixture)
       g_autofree char *off_by = ff_instant_clock ((double) line->off_by, zone);
       g_autofree char *land_by = ff_instant_clock ((double) line->land_by, zone);
 
-      assert_says (text, "off by %s", off_by);
-      assert_says (text, "LAND BY %s", land_by);
+      assert_says (text, "off by %s LAND BY %s", off_by, land_by);
       assert_says (text, "battery %s", line->battery);
-      assert_says (text, "%s", line->trim);
       if (*line->engraving != '\0')
         assert_says (text, "%s", line->engraving);
       for (guint t = 0; t < line->takes->len; t++)
@@ -154,7 +153,6 @@ check_pilot (const char *text, const FfFixture *fixture)
           const FfPlanTake *take = g_ptr_array_index (line->takes, t);
 
           assert_says (text, "%s %s", take->shot, take->title);
-          check_iso (text, take);
         }
     }
 }
@@ -251,6 +249,8 @@ test_demo_day_in_words (void **state)
   assert_says (pilot, "Emergency telephone: fill it in.");
   assert_says (pilot, "second landing spot bowling green");
   assert_says (pilot, "gust at flying height at most 9 m/s");
+  assert_says (pilot, "Lost link 1 Say “lost link”. The observer keeps it in sight.");
+  assert_says (pilot, "Pilot unwell 1 Pilot: say “unwell”");
   assert_says (pilot, "power line along the lane keep clear, never retrieve from it");
   assert_says (pilot, "Marit Ostrander crew lead");
   assert_says (camera, "5 stops ND32 factor 32, density 1.5");
@@ -379,11 +379,11 @@ overflow_of (GPtrArray *did_not_fit, const char *sheet)
   return NULL;
 }
 
-/* Forty more shots than a sheet is made for: all are printed, and what went too far is named. */
+/* Eighty more shots than a sheet is made for: all are printed, and what went too far is named. */
 static void
 test_too_much_is_printed_and_said (void **state)
 {
-  g_autoptr (FfFixture) fixture = ff_fixture_hostile ("mill", 40);
+  g_autoptr (FfFixture) fixture = ff_fixture_hostile ("mill", 80);
   g_autoptr (FfBrief) brief = make (fixture, FF_READER_ALL, FF_PAPER_A4);
   GPtrArray *did_not_fit = ff_brief_did_not_fit (brief);
   g_autofree char *text = NULL;
@@ -391,16 +391,16 @@ test_too_much_is_printed_and_said (void **state)
 
   pilot = overflow_of (did_not_fit, "Pilot: ");
   assert_says (pilot, "instead of 2; on the further pages: ");
-  assert_says (pilot, "sortie 16, ");
+  assert_says (pilot, "sortie 26, ");
   assert_says (overflow_of (did_not_fit, "Camera operator: "), "the camera sheet to fill in");
   if (!have_poppler ())
     skip ();
   text = text_of (fixture, FF_READER_PILOT, FF_PAPER_A4);
   check_pilot (text, fixture);
-  for (int i = 1; i <= 40; i++)
+  for (int i = 1; i <= 80; i++)
     assert_says (text, "S%d mill", i);
   assert_says (text, "page 5 of ");
-  assert_says (text, "16 off by");
+  assert_says (text, "26 off by");
 }
 
 /* Text from right to left must not turn round the times beside it. */
@@ -428,7 +428,6 @@ test_any_script_leaves_times_alone (void **state)
 
       assert_says (pilot, "off by 07:58 LAND BY 08:42");
       assert_says (pilot, "or off + 44 min");
-      assert_says (pilot, "08:00–08:09");
       assert_says (camera, "08:00–08:09");
       assert_says (camera, "f/2.8 · 1/50 (180°) → 1/40 (225°) · ISO 100 → 160");
     }
@@ -438,6 +437,7 @@ static void
 test_very_long_text_is_all_there (void **state)
 {
   g_autofree char *word = g_strnfill (3000, 'w');
+  FfPlanTake *take;
   g_autoptr (FfFixture) fixture = ff_fixture_hostile ("w", 1);
   FfPlanLine *line = g_ptr_array_index (fixture->plan.lines, 6);
   g_autofree char *before = NULL, *after = NULL;
@@ -446,7 +446,8 @@ test_very_long_text_is_all_there (void **state)
   if (!have_poppler ())
     skip ();
   before = text_of (fixture, FF_READER_PILOT, FF_PAPER_A4);
-  line->trim = word;
+  take = g_ptr_array_index (line->takes, 0);
+  take->title = word;
   after = text_of (fixture, FF_READER_PILOT, FF_PAPER_A4);
   /* Words of the frame hold some too, once a page: compared per page they cancel out. */
   for (const char *p = before; *p != '\0'; p++)
