@@ -253,16 +253,19 @@ read_span (const char *group, gint64 near, gint64 *ret_from, gint64 *ret_to)
 static gboolean
 read_from (const char *group, const FfReport *report, gint64 *ret_from)
 {
-  const char *rest = g_str_has_prefix (group, "FM") ? group + 2 : "";
-  const gsize length = strlen (rest);
+  const gsize length = strlen (group);
+  const char *rest = group;
   int day = 0, hour, minute;
 
-  if ((length != 6 && length != 4)
-      || (length == 6 && !ff_report_digits (&rest, 2, &day))
+  if (length < 2 || !g_str_has_prefix (group, "FM"))
+    return FALSE;
+  rest += 2;
+  if ((length != 8 && length != 6)
+      || (length == 8 && !ff_report_digits (&rest, 2, &day))
       || !ff_report_digits (&rest, 2, &hour) || !ff_report_digits (&rest, 2, &minute) || hour > 24
       || minute > 59)
     return FALSE;
-  if (length == 6)
+  if (length == 8)
     return nearest (day, hour, minute, report->valid_from, ret_from);
   *ret_from = first_at (report->valid_from, hour, minute);
   return TRUE;
