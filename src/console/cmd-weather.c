@@ -7,6 +7,7 @@
 #include "ff-civil.h"
 #include "ff-command.h"
 #include "ff-number.h"
+#include "ff-report-words.h"
 #include "ff-report.h"
 
 static char *now_text, *elevation_text;
@@ -151,190 +152,22 @@ write_report (FfJson *json, const FfReport *report)
 
 /* ---- in words ----------------------------------------------------------------------------- */
 
-static char *
-speed_text (FfReported speed)
-{
-  g_autofree char *number = ff_number_format (speed.value, 1);
-
-  if (speed.is == FF_REPORTED_OR_MORE)
-    return g_strdup_printf (_ ("%s m/s or more"), number);
-  return g_strdup_printf (_ ("%s m/s"), number);
-}
-
-static void
-say_wind (FfConsole *console, const FfReportPart *part)
-{
-  g_autofree char *speed = speed_text (part->wind_ms);
-  const FfReported limit = ff_report_gust_limit (part);
-  g_autofree char *gust = speed_text (limit);
-
-  if (!(part->names & FF_NAMES_WIND))
-    return;
-  if (part->wind_ms.is == FF_REPORTED_MISSING)
-    {
-      ff_console_row (console, _ ("Wind"), "%s", _ ("missing"));
-      return;
-    }
-  if (part->wind_ms.value == 0.0)
-    ff_console_row (console, _ ("Wind"), "%s", _ ("calm"));
-  else if (part->wind_deg.is == FF_REPORTED_EXACT)
-    ff_console_row (console, _ ("Wind"), "%03.0f°, %s", part->wind_deg.value, speed);
-  else
-    ff_console_row (console, _ ("Wind"), "%s, %s",
-                    part->wind_variable ? _ ("variable") : _ ("direction missing"), speed);
-  if (part->gust_ms.is != FF_REPORTED_MISSING)
-    ff_console_row (console, _ ("Gust"), "%s", gust);
-  else
-    ff_console_row (console, _ ("Gust"), _ ("not reported: may be up to just under %s"), gust);
-}
-
-static void
-say_visibility (FfConsole *console, const FfReportPart *part)
-{
-  g_autofree char *metres = ff_number_format (part->visibility_m.value, 0);
-
-  if (!(part->names & FF_NAMES_VISIBILITY))
-    return;
-  switch (part->visibility_m.is)
-    {
-    case FF_REPORTED_MISSING:
-      ff_console_row (console, _ ("Visibility"), "%s", _ ("missing"));
-      break;
-    case FF_REPORTED_EXACT:
-      ff_console_row (console, _ ("Visibility"), _ ("%s m"), metres);
-      break;
-    case FF_REPORTED_LESS_THAN:
-      ff_console_row (console, _ ("Visibility"), _ ("less than %s m"), metres);
-      break;
-    case FF_REPORTED_OR_MORE:
-      ff_console_row (console, _ ("Visibility"), _ ("%s m or more"), metres);
-      break;
-    }
-}
-
-static void
-say_cloud (FfConsole *console, const FfReportPart *part)
-{
-  double ceiling;
-  g_autofree char *metres = NULL;
-
-  if (!(part->names & FF_NAMES_CLOUD))
-    return;
-  switch (ff_report_ceiling (part, &ceiling))
-    {
-    case FF_CEILING_UNKNOWN:
-      ff_console_row (console, _ ("Ceiling"), "%s", _ ("unknown"));
-      break;
-    case FF_CEILING_NONE:
-      /* CAVOK and the like are not "clear sky". */
-      ff_console_row (console, _ ("Ceiling"), "%s", _ ("none reported"));
-      break;
-    case FF_CEILING_KNOWN:
-      metres = ff_number_format (ceiling, 0);
-      ff_console_row (console, _ ("Ceiling"), _ ("%s m above the aerodrome"), metres);
-      break;
-    }
-}
-
-static void
-say_part (FfConsole *console, const FfReportPart *part)
-{
-  guint i;
-
-  say_wind (console, part);
-  say_visibility (console, part);
-  say_cloud (console, part);
-  for (i = 0; i < part->n_weather; i++)
-    ff_console_row (console, i == 0 ? _ ("Weather") : "", "%s", part->weather[i]);
-}
-
-static void
-say_degrees (FfConsole *console, const char *label, FfReported degrees)
-{
-  g_autofree char *number = ff_number_format (degrees.value, 0);
-
-  if (degrees.is == FF_REPORTED_MISSING)
-    ff_console_row (console, label, "%s", _ ("missing"));
-  else
-    ff_console_row (console, label, _ ("%s °C"), number);
-}
-
-static void
-say_observed (FfConsole *console, const FfReport *report)
-{
-  g_autofree char *qnh = ff_number_format (report->qnh_hpa.value, 0);
-
-  say_part (console, &report->part);
-  say_degrees (console, _ ("Temperature"), report->temperature_c);
-  say_degrees (console, _ ("Dew point"), report->dew_point_c);
-  if (report->qnh_hpa.is == FF_REPORTED_EXACT)
-    /* Translators: the pressure at sea level that an altimeter is set to. */
-    ff_console_row (console, _ ("QNH"), _ ("%s hPa"), qnh);
-  if (report->trend != NULL)
-    ff_console_row (console, _ ("Next two hours"), "%s", report->trend);
-}
-
-static void
-say_span (FfConsole *console, FfPeriodKind kind, const char *from, const char *to)
-{
-  switch (kind)
-    {
-    case FF_PERIOD_BASE:
-      ff_console_line (console, _ ("%s to %s"), from, to);
-      break;
-    case FF_PERIOD_FROM:
-      ff_console_line (console, _ ("From %s, to %s"), from, to);
-      break;
-    case FF_PERIOD_BECOMING:
-      ff_console_line (console, _ ("Becoming between %s and %s"), from, to);
-      break;
-    case FF_PERIOD_AT_TIMES:
-      ff_console_line (console, _ ("At times between %s and %s"), from, to);
-      break;
-    case FF_PERIOD_PERHAPS:
-      ff_console_line (console, _ ("Perhaps between %s and %s"), from, to);
-      break;
-    }
-}
-
-static void
-say_periods (FfConsole *console, const FfReport *report)
-{
-  guint i;
-
-  for (i = 0; i < report->n_periods; i++)
-    {
-      const FfReportPeriod *period = &report->periods[i];
-      g_autofree char *from = ff_instant_format ((double) period->from, NULL);
-      g_autofree char *to = ff_instant_format ((double) period->to, NULL);
-
-      /* Minutes of UTC are enough: "2027-09-18T16:30". */
-      from[16] = to[16] = '\0';
-      ff_console_line (console, "%s", "");
-      say_span (console, period->kind, from, to);
-      say_part (console, &period->part);
-    }
-}
-
 static void
 say_report (FfConsole *console, const FfReport *report)
 {
-  g_autofree char *at = ff_instant_format ((double) report->at, NULL);
+  g_autofree char *title = ff_report_title (report, NULL);
+  g_autoptr (GPtrArray) words = ff_report_words (report, NULL);
+  guint i;
 
-  ff_console_line (console, "%s %s  %s%s", kind_words[report->kind], report->station, at,
-                   report->automatic ? _ ("  automatic station") : "");
-  if (report->nil || report->cancelled)
-    ff_console_line (console, "%s",
-                     report->nil ? _ ("The report is missing (NIL).") : _ ("Cancelled (CNL)."));
-  else if (report->kind == FF_REPORT_TAF)
-    say_periods (console, report);
-  else
-    say_observed (console, report);
-  if (report->unread[0] != NULL)
+  ff_console_line (console, "%s", title);
+  for (i = 0; i < words->len; i++)
     {
-      g_autofree char *unread = g_strjoinv (" ", report->unread);
+      const FfReportWord *word = g_ptr_array_index (words, i);
 
-      ff_console_row (console, _ ("Not understood"), "%s", unread);
+      if (word->label != NULL)
+        ff_console_row (console, word->label, "%s", word->text);
+      else
+        ff_console_line (console, "%s%s", report->kind == FF_REPORT_TAF ? "\n" : "", word->text);
     }
 }
 

@@ -164,7 +164,7 @@ sun_times_text (const FfDay *day)
 static char *
 sun_check_text (const FfDay *day, const FfDayPlan *plan)
 {
-  const FfPlanLine *first = plan->lines->len > 0 ? g_ptr_array_index (plan->lines, 0) : NULL;
+  const FfPlanLine *first = plan != NULL && plan->lines->len > 0 ? g_ptr_array_index (plan->lines, 0) : NULL;
   g_autofree char *clock = NULL;
   FfDirection sun;
 
@@ -335,7 +335,7 @@ instant_of_shot (const FfDay *day, const FfDayPlan *plan, const FfShot *shot)
 {
   gint64 instant = 0;
 
-  for (guint i = 0; i < plan->lines->len; i++)
+  for (guint i = 0; plan != NULL && i < plan->lines->len; i++)
     {
       const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
 
@@ -523,10 +523,10 @@ light_source (const FfDay *day, const FfDayPlan *plan)
 {
   double offset;
 
-  if (ff_day_last_reading (day, &offset) != NULL)
+  if (plan != NULL && ff_day_last_reading (day, &offset) != NULL)
     return g_strdup (plan->light);
   return g_strdup_printf (_ ("%s, estimated; not yet checked by a reading"),
-                          ff_name_text (&ff_names_sky, plan->sky));
+                          ff_name_text (&ff_names_sky, plan != NULL ? plan->sky : day->job->sky));
 }
 
 FfSheetFacts *

@@ -69,6 +69,7 @@ typedef struct {
   GPtrArray *emergencies; /* FfChecklist: the emergency cards as the crew keeps them; NULL: not read */
 } FfSheetFacts;
 
+/* `plan` may be NULL for a sheet that shows none. */
 FfSheetFacts *ff_sheet_facts (const FfDay *day,
                               const FfDayPlan *plan,
                               gint64 printed_at) G_GNUC_WARN_UNUSED_RESULT;
