@@ -180,6 +180,25 @@ ff_brief_new (const FfSheetFacts *facts,
   return g_steal_pointer (&brief);
 }
 
+FfBrief *
+ff_brief_new_weather (const FfSheetFacts *facts,
+                      const FfWeatherToday *today,
+                      FfPaper paper,
+                      GError **error)
+{
+  g_autoptr (FfBrief) brief = brief_new_empty (facts, paper);
+  Part *part = g_new0 (Part, 1);
+
+  g_free (brief->title);
+  /* Translators: title of a document; the job's title follows. */
+  brief->title = g_strdup_printf (_ ("Weather call: %s"), facts->job);
+  part->sheet = ff_weather_sheet (today);
+  g_ptr_array_add (brief->parts, part);
+  if (!ff_brief_lay_out (brief, facts, error))
+    return NULL;
+  return g_steal_pointer (&brief);
+}
+
 void
 ff_brief_free (FfBrief *brief)
 {

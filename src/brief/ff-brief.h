@@ -8,6 +8,7 @@
 
 #include "ff-names.h"
 #include "ff-sheet-facts.h"
+#include "ff-weather-today.h"
 
 typedef struct _FfBrief FfBrief;
 
@@ -28,6 +29,12 @@ FfBrief *ff_brief_gather (const FfSheetFacts *facts,
                           FfPaper paper,
                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean ff_brief_lay_out (FfBrief *brief, const FfSheetFacts *facts, GError **error);
+
+/* The weather call, one page, laid out at once. */
+FfBrief *ff_brief_new_weather (const FfSheetFacts *facts,
+                               const FfWeatherToday *today,
+                               FfPaper paper,
+                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 void ff_brief_free (FfBrief *brief);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfBrief, ff_brief_free)

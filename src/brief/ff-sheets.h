@@ -5,6 +5,7 @@
 #include "ff-plan.h"
 #include "ff-sheet-facts.h"
 #include "ff-sheet.h"
+#include "ff-weather-today.h"
 
 FfSheet *ff_pilot_sheet (const FfSheetFacts *facts,
                          const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
@@ -16,3 +17,4 @@ FfSheet *ff_client_sheet (const FfSheetFacts *facts,
                           const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 FfSheet *ff_camera_sheet (const FfSheetFacts *facts,
                           const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+FfSheet *ff_weather_sheet (const FfWeatherToday *today) G_GNUC_WARN_UNUSED_RESULT;

@@ -158,6 +158,33 @@ ff_proof_new (const FfDay *day,
 }
 
 FfProof *
+ff_proof_new_weather (FfSheetFacts *facts,
+                      const FfWeatherToday *today,
+                      FfPaper paper,
+                      const char *date,
+                      GError **error)
+{
+  FfBrief *brief = ff_brief_new_weather (facts, today, paper, error);
+  g_autofree char *title = g_strdup_printf (_ ("%s weather"), facts->job);
+  FfProof *proof;
+
+  if (brief == NULL)
+    {
+      ff_sheet_facts_free (facts);
+      return NULL;
+    }
+  proof = g_atomic_rc_box_new0 (FfProof);
+  proof->brief = brief;
+  proof->reader = FF_READER_ALL;
+  proof->paper = paper;
+  proof->sum = g_strdup (today->summary);
+  proof->file_name = ff_proof_name_file (title, date, "", FF_READER_ALL);
+  proof->facts = facts;
+  proof->small = g_ptr_array_new_with_free_func (g_object_unref);
+  return proof;
+}
+
+FfProof *
 ff_proof_ref (FfProof *proof)
 {
   return g_atomic_rc_box_acquire (proof);

@@ -29,6 +29,12 @@ FfProof *ff_proof_new (const FfDay *day,
                        const FfStanding *standing,
                        gint64 now,
                        GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The weather call, laid out; takes the facts. `plan` may be NULL. */
+FfProof *ff_proof_new_weather (FfSheetFacts *facts,
+                               const FfWeatherToday *today,
+                               FfPaper paper,
+                               const char *date,
+                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 FfProof *ff_proof_ref (FfProof *proof);
 void ff_proof_unref (FfProof *proof);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfProof, ff_proof_unref)
