@@ -23,10 +23,12 @@
 #include "ff-gear-csv.h"
 #include "ff-item.h"
 #include "ff-job.h"
+#include "ff-limit.h"
 #include "ff-pack-list.h"
 #include "ff-place.h"
 #include "ff-reading.h"
 #include "ff-shot.h"
+#include "ff-weather.h"
 
 #define FF_TYPE_KEEPER (ff_keeper_get_type ())
 G_DECLARE_FINAL_TYPE (FfKeeper, ff_keeper, FF, KEEPER, GObject)
@@ -132,6 +134,21 @@ gboolean ff_keeper_drop_reading (FfKeeper *self,
                                  const char *id,
                                  const char *why,
                                  GError **error);
+
+/* Appends what was measured, an aerodrome's report, or the crew's call to the open job. What
+ * happened is kept: there is no undo. */
+gboolean ff_keeper_add_measurement (FfKeeper *self, const FfMeasurement *measured, GError **error);
+gboolean ff_keeper_add_report (FfKeeper *self, const FfWeatherReport *report, GError **error);
+gboolean ff_keeper_add_call (FfKeeper *self, const FfWeatherCall *call, GError **error);
+
+/* Rows of the crew's limit sheets, which are of all jobs: "job-changed" tells of them. All of some
+ * rows (FfLimit) are stored as one. */
+gboolean ff_keeper_save_limit (FfKeeper *self,
+                               const FfLimit *limit,
+                               const char *what,
+                               GError **error);
+gboolean ff_keeper_add_limits (FfKeeper *self, GPtrArray *limits, const char *what, GError **error);
+gboolean ff_keeper_delete_limit (FfKeeper *self, const char *id, GError **error);
 
 /* Counts an item of the pack list of the open job; `condition` may be NULL. What was counted is
  * kept: undo appends the mark that `entry` had before. No signal but "undo-changed": the pack list

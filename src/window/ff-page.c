@@ -50,7 +50,7 @@ const FfPageInfo *
 ff_pages_nth (FfPageSort sort, guint n)
 {
   for (guint i = 0; i < G_N_ELEMENTS (pages); i++)
-    if (pages[i]->sort == sort && n-- == 0)
+    if (pages[i]->sort == sort && pages[i]->under == NULL && n-- == 0)
       return pages[i];
   return NULL;
 }

@@ -56,6 +56,7 @@ typedef struct {
   GType (*get_type) (void);
   const char *help;      /* name of its page of the help */
   const FfPageKey *keys; /* ends with { NULL }; or NULL */
+  const char *under;     /* the page that it is reached from: it stands in no bar; or NULL */
   gboolean shows_day;    /* it shows the day and all that is open in its plan by itself: the strip
                             of the day and the line of what is open stay away */
 } FfPageInfo;
@@ -65,7 +66,7 @@ guint ff_pages_count (void);
 const FfPageInfo *ff_pages_get (guint i);
 const FfPageInfo *ff_pages_find (const char *name);
 
-/* The n-th place or part, counted from 0; NULL when there are fewer. */
+/* The n-th place or part that stands in a bar, counted from 0; NULL when there are fewer. */
 const FfPageInfo *ff_pages_nth (FfPageSort sort, guint n);
 
 FfPage *ff_page_new (const FfPageInfo *info, FfKeeper *keeper) G_GNUC_WARN_UNUSED_RESULT;

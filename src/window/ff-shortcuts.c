@@ -17,6 +17,7 @@ static const Key keys[] = {
   { "win.find", { "<Control>f" }, N_ ("Find") },
   { "win.add", { "<Control>n" }, N_ ("Add one more") },
   { "win.undo", { "<Control>z" }, N_ ("Undo") },
+  { "win.page::weather", { "F7" }, N_ ("Weather call of the open job") },
   { "win.print", { "<Control>p" }, N_ ("Print") },
   { "app.toggle-daylight", { "F8" }, N_ ("Daylight look, on and off") },
   { "app.toggle-night", { "F9" }, N_ ("Night look, on and off") },

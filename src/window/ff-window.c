@@ -171,6 +171,8 @@ add_pages (FfWindow *self)
     {
       const FfPageInfo *info = ff_pages_get (i);
 
+      if (info->under != NULL)
+        continue;
       if (info->sort == FF_PAGE_PLACE)
         add_place (self, info);
       else

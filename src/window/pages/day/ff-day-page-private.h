@@ -27,6 +27,8 @@ struct _FfDayPage {
   GtkWidget *first_gap;
   GtkLabel *first_gap_words;
 
+  GtkLabel *limits; /* how many are outside, in one line */
+
   /* When */
   GtkMenuButton *calendar_button;
   GtkCalendar *calendar;

@@ -7,6 +7,7 @@
 #include "ff-day-fields.h"
 #include "ff-day-values.h"
 #include "ff-day-words.h"
+#include "ff-weather-today.h"
 
 #define MARGIN 8 /* over and under what stays on the screen */
 
@@ -356,6 +357,24 @@ on_go (FfDayPage *self, const char *goal, gboolean is_page)
   go_to (self, goal, is_page);
 }
 
+/* How the limits stand, in one line; the page behind the button says which. */
+static void
+show_limits (FfDayPage *self)
+{
+  FfKeeper *keeper = ff_day_page_keeper (self);
+  const FfDay *day = ff_keeper_day (keeper);
+  g_autoptr (FfLimitsToday) today = NULL;
+  g_autofree char *summary = NULL;
+  g_autofree char *words = NULL;
+
+  if (day == NULL)
+    return;
+  today = ff_limits_today (day, ff_keeper_plan (keeper), g_get_real_time () / G_USEC_PER_SEC);
+  summary = ff_limits_summary (today);
+  words = g_strdup_printf ("%s %s", ff_limit_answer_shape (today->worst), summary);
+  gtk_label_set_label (self->limits, words);
+}
+
 /* ---- Scrolling ---- */
 
 /* Sun, moon and what is missing stay beside the form. */
@@ -415,6 +434,7 @@ ff_day_page_refresh (FfPage *page, FfChanged changed)
       ff_crew_list_refresh (self->crew, keeper);
     }
   show_gaps (self, job, place);
+  show_limits (self);
 }
 
 /* The title is what is typed first. */
@@ -454,6 +474,7 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (columns);
   BIND (first_gap);
   BIND (first_gap_words);
+  BIND (limits);
   BIND (calendar_button);
   BIND (calendar);
   BIND (place);
