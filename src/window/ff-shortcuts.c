@@ -19,6 +19,7 @@ static const Key keys[] = {
   { "win.undo", { "<Control>z" }, N_ ("Undo") },
   { "win.page::weather", { "F7" }, N_ ("Weather call of the open job") },
   { "win.print", { "<Control>p" }, N_ ("Print") },
+  { "win.cards", { "F6" }, N_ ("Emergency cards; E where nothing is typed") },
   { "app.toggle-daylight", { "F8" }, N_ ("Daylight look, on and off") },
   { "app.toggle-night", { "F9" }, N_ ("Night look, on and off") },
   { "app.help", { "F1" }, N_ ("Help on this page") },

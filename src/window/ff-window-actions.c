@@ -3,6 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-cards.h"
+
 static void
 page_action (GSimpleAction *action, GVariant *name, gpointer window)
 {
@@ -92,7 +94,39 @@ try_again_action (GSimpleAction *action, GVariant *parameter, gpointer window)
     ff_window_say (window, ff_keeper_trouble (keeper), FALSE);
 }
 
+/* The emergency cards stand over whatever is on the screen, once. */
+static void
+cards_action (GSimpleAction *action, GVariant *parameter, gpointer window)
+{
+  gtk_window_present (
+      GTK_WINDOW (ff_cards_window_new (window, ff_window_get_keeper (window))));
+}
+
+/* The bare letter, wherever nothing is being typed. */
+static gboolean
+on_key (GtkWidget *window, guint key, guint code, GdkModifierType state)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (window));
+
+  if ((key != GDK_KEY_e && key != GDK_KEY_E)
+      || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0
+      || (focus != NULL && (GTK_IS_TEXT (focus) || GTK_IS_TEXT_VIEW (focus))))
+    return FALSE;
+  return gtk_widget_activate_action (window, "win.cards", NULL);
+}
+
+static void
+watch_keys (GtkWidget *window)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key), window);
+  gtk_widget_add_controller (window, keys);
+}
+
 static const GActionEntry actions[] = {
+  { "cards", cards_action },
   { "page", page_action, "s" },
   { "place-number", place_number_action, "i" },
   { "part-number", part_number_action, "i" },
@@ -109,6 +143,7 @@ void
 ff_window_add_actions (FfWindow *self)
 {
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
+  watch_keys (GTK_WIDGET (self));
 }
 
 static void

@@ -236,6 +236,28 @@ def packs(journey):
                for one in evening["short"]), "the missing filter has no last place"
 
 
+@case("a list is run, the power goes, and it opens at the same item")
+def checks(journey):
+    title = "Van pack: does all that flies come along?"
+    program = journey.open("checks")
+    program.press("Marit Ostrander")
+    program.press(f"Start: {title}")
+    program.says("Batteries")
+    program.type_into("Say the value", "5")
+    program.press("Space  done")
+    program.says("two sets, no nicks")
+    program.press("Space  done")
+    program.says("in its case, nothing loose on it")
+    program.kill()
+    run = next(one for one in journey.ask("checks", "Skarrowick")["runs"] if one["list"] == title)
+    assert run["done"] == 2 and run["at"] == "Aircraft", run
+    program = journey.open("checks")
+    program.press(f"Go on: {title}")
+    program.says("Held at Aircraft since")
+    program.says("Propellers comes again.")
+    program.kill()
+
+
 @case("a brief is saved as a file")
 def briefs(journey):
     program = journey.open("briefs")
