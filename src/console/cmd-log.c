@@ -15,6 +15,7 @@
 #include "ff-job.h"
 #include "ff-number.h"
 #include "ff-place.h"
+#include "ff-standing.h"
 
 static char *csv_path;
 static char *line_text, *off_text, *down_text, *battery_text, *filters_text, *by_text, *note_text;
@@ -368,6 +369,21 @@ read_flight (FfFlight *flight, const Log *log, FfStore *store, GError **error)
          && read_battery (flight, error) && read_initials (flight, store, error);
 }
 
+/* Numbers of lines are given anew with every plan; what flew stays with its line. */
+static gboolean
+find_line (FfFlight *flight, FfStore *store, GError **error)
+{
+  g_autoptr (FfDay) day = ff_day_load (store, flight->job_id, error);
+  g_autoptr (FfStanding) standing
+      = day != NULL ? ff_standing_load (store, flight->job_id, error) : NULL;
+
+  if (standing == NULL)
+    return FALSE;
+  g_free (flight->line_id);
+  flight->line_id = ff_standing_line_id (standing, day, flight->line);
+  return TRUE;
+}
+
 /* One battery can't be in two flights at once: the clock or the label is mistyped. */
 static gboolean
 battery_is_free (const FfFlight *flight, const Log *log, GError **error)
@@ -399,6 +415,7 @@ add (FfConsole *console, GError **error)
     return FF_FAILED;
   flight = ff_flight_new (log.job->id);
   if (!read_flight (flight, &log, store, error) || !battery_is_free (flight, &log, error)
+      || !find_line (flight, store, error)
       || !ff_flight_append (store, flight, error))
     return FF_FAILED;
   g_ptr_array_unref (log.flights);

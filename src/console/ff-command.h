@@ -106,6 +106,7 @@ extern const FfCommand ff_command_jobs;
 extern const FfCommand ff_command_light;
 extern const FfCommand ff_command_limits;
 extern const FfCommand ff_command_lists;
+extern const FfCommand ff_command_lock;
 extern const FfCommand ff_command_log;
 extern const FfCommand ff_command_media;
 extern const FfCommand ff_command_motion;

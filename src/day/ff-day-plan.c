@@ -180,6 +180,8 @@ ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
   ff_plan_add_light_clashes (problem, sorties, plan->clashes);
   ff_turn_rounds_add (plan, problem->day->items);
   add_rate_clashes (plan, problem);
+  for (guint i = 0; i < problem->said->len; i++)
+    g_ptr_array_add (plan->clashes, g_strdup (g_ptr_array_index (problem->said, i)));
   read_misses (plan, problem, sorties);
   read_charges (plan, problem, sorties);
   count_up (plan, sorties);

@@ -30,6 +30,9 @@ struct _FfDay {
   GPtrArray *measurements; /* FfMeasurement, oldest first */
   GPtrArray *reports;  /* FfWeatherReport, oldest first */
   GPtrArray *battery_flights; /* FfBatteryFlight, by time */
+  GPtrArray *flights;  /* FfFlight of this job, by time */
+  GPtrArray *locks;    /* FfLock */
+  GHashTable *battery_days; /* FfBatteryDay: the last that was said of each battery, by its id */
   GPtrArray *readings; /* FfReading, by time */
   GArray *learned;     /* FfLearnedReading: of those that count */
   GPtrArray *learned_from; /* FfReading of each, borrowed */

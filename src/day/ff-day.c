@@ -5,9 +5,11 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-battery-log.h"
 #include "ff-day-records.h"
 #include "ff-error.h"
 #include "ff-item-camera.h"
+#include "ff-lock.h"
 #include "ff-number.h"
 #include "ff-reading.h"
 #include "ff-scale.h"
@@ -55,6 +57,20 @@ load_lists (FfDay *day, FfStore *store, GError **error)
   return day->readings != NULL;
 }
 
+/* What has been decided and what has happened. */
+static gboolean
+load_course (FfDay *day, FfStore *store, GError **error)
+{
+  day->flights = ff_flights_load (store, day->job->id, error);
+  if (day->flights == NULL)
+    return FALSE;
+  day->locks = ff_locks_load (store, day->job->id, error);
+  if (day->locks == NULL)
+    return FALSE;
+  day->battery_days = ff_battery_days_load (store, error);
+  return day->battery_days != NULL;
+}
+
 static void
 hold_sun (FfDay *day)
 {
@@ -78,7 +94,8 @@ ff_day_load (FfStore *store, const char *wanted, GError **error)
     return NULL;
   day = g_new0 (FfDay, 1);
   day->job = ff_job_load (store, id, error);
-  if (day->job == NULL || !load_place (day, store, error) || !load_lists (day, store, error))
+  if (day->job == NULL || !load_place (day, store, error) || !load_lists (day, store, error)
+      || !load_course (day, store, error))
     return NULL;
   if (*day->job->date != '\0')
     {
@@ -104,6 +121,9 @@ ff_day_free (FfDay *day)
   g_clear_pointer (&day->items, g_ptr_array_unref);
   g_clear_pointer (&day->limits, g_ptr_array_unref);
   g_clear_pointer (&day->battery_flights, g_ptr_array_unref);
+  g_clear_pointer (&day->flights, g_ptr_array_unref);
+  g_clear_pointer (&day->locks, g_ptr_array_unref);
+  g_clear_pointer (&day->battery_days, g_hash_table_unref);
   g_clear_pointer (&day->learned, g_array_unref);
   g_clear_pointer (&day->learned_from, g_ptr_array_unref);
   g_clear_pointer (&day->measurements, g_ptr_array_unref);

@@ -24,6 +24,8 @@ typedef struct {
   GArray *batteries;   /* FfSortieBattery */
   GPtrArray *battery_items; /* FfItem of each, borrowed */
   GPtrArray *loans;    /* FfItem: what a change borrows */
+  GArray *locks;       /* FfSortieLock: flown lines, then what the crew has decided */
+  GPtrArray *said;     /* char*: sentences about locks and batteries that the plan rests on */
   const FfItem *charger; /* the one that is planned with, or NULL */
   const FfItem *clear; /* a clear glass, where one is owned */
   const char *charger_by; /* name of who attends the charger, or NULL */
@@ -35,6 +37,14 @@ FfDayProblem *ff_day_problem_new (const FfDay *day,
                                   GError **error) G_GNUC_WARN_UNUSED_RESULT;
 void ff_day_problem_free (FfDayProblem *problem);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayProblem, ff_day_problem_free)
+
+/* What is decided, has flown, or is said of the batteries today: ff-problem-today.c. Gear and shots are
+ * there already. */
+void ff_problem_set_batteries (FfDayProblem *problem);
+void ff_problem_add_locks (FfDayProblem *problem);
+
+/* "C is locked: b4, off by 16:40."; NULL: neither locked nor flown. */
+char *ff_problem_lock_words (const FfDayProblem *problem, guint shot) G_GNUC_WARN_UNUSED_RESULT;
 
 /* A shot by label, or NULL. */
 const FfShot *ff_day_shot (const FfDay *day, const char *label);

@@ -73,6 +73,21 @@ add_learned (GString *text, const FfDayProblem *problem, gint64 at)
       clock, amount);
 }
 
+static void
+add_locks (GString *text,
+           const FfDayProblem *problem,
+           const FfSortiePlan *sorties,
+           const FfSortieLine *line)
+{
+  for (guint i = 0; i < line->n_takes; i++)
+    {
+      g_autofree char *words = ff_problem_lock_words (problem, take_of (sorties, line, i)->shot);
+
+      if (words != NULL)
+        g_string_append_printf (text, " %s", words);
+    }
+}
+
 char *
 ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
 {
@@ -92,6 +107,7 @@ ff_plan_why (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfS
     }
   g_string_append_c (text, '.');
   add_learned (text, problem, take_of (sorties, line, 0)->from);
+  add_locks (text, problem, sorties, line);
   return g_string_free (text, FALSE);
 }
 

@@ -501,6 +501,8 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
   self->battery_items = g_ptr_array_new ();
   self->lights = g_ptr_array_new_with_free_func (g_free);
   self->loans = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_item_free);
+  self->locks = g_array_new (FALSE, FALSE, sizeof (FfSortieLock));
+  self->said = g_ptr_array_new_with_free_func (g_free);
   if (!check_day (day, error) || !check_items (day, change->without, error)
       || !check_items (day, change->with, error) || !check_moves (day, change, error)
       || !ff_day_camera_range (ff_day_camera (day), &self->camera, error)
@@ -510,6 +512,7 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
   add_gear (self, change);
   add_loans (self, change);
   set_legs (self, change);
+  ff_problem_set_batteries (self);
   self->problem.prices = change->prices;
   if (self->batteries->len == 0)
     {
@@ -520,6 +523,7 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
     return NULL;
   sort_moved (self);
   point_at_arrays (self);
+  ff_problem_add_locks (self);
   return g_steal_pointer (&self);
 }
 
@@ -536,5 +540,7 @@ ff_day_problem_free (FfDayProblem *self)
   g_ptr_array_unref (self->battery_items);
   g_ptr_array_unref (self->lights);
   g_ptr_array_unref (self->loans);
+  g_array_unref (self->locks);
+  g_ptr_array_unref (self->said);
   g_free (self);
 }

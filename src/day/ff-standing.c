@@ -5,10 +5,10 @@
 #include <string.h>
 
 #include "ff-civil.h"
-#include "ff-day-private.h"
 #include "ff-error.h"
 #include "ff-plan-change.h"
 #include "ff-plan-copy.h"
+#include "ff-plan-private.h"
 
 /* ---- Loaded ---- */
 
@@ -337,4 +337,29 @@ ff_plan_freeze (FfStore *store,
     }
   ff_records_rollback (store);
   return NULL;
+}
+
+static char *
+line_id_in (const FfDayPlan *plan, int number)
+{
+  for (guint i = 0; i < plan->lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+
+      if (line->line == number)
+        return g_strdup (line->id);
+    }
+  return g_strdup ("");
+}
+
+char *
+ff_standing_line_id (const FfStanding *standing, const FfDay *day, int number)
+{
+  static const FfDayChange no_change;
+  g_autoptr (FfDayPlan) now = NULL;
+
+  if (standing->plan != NULL)
+    return line_id_in (standing->plan, number);
+  now = number > 0 ? ff_day_plan_bare (day, &no_change, NULL) : NULL;
+  return now != NULL ? line_id_in (now, number) : g_strdup ("");
 }

@@ -36,6 +36,12 @@ char *ff_standing_words (const FfStanding *standing,
 /* "amendments 1–3 stand beside this sheet", "amendment 1 stands …"; empty without any. */
 char *ff_standing_beside (const FfStanding *standing) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The id of the line that carries this number on the sheets or, before anything is frozen, in the plan
+ * of now; empty where there is none. */
+char *ff_standing_line_id (const FfStanding *standing,
+                           const FfDay *day,
+                           int number) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The amendment that would make what stands the plan given; NULL: for the crew they are the same, or
  * nothing is frozen. It is not stored: `ff_amendment_append`. */
 FfAmendment *ff_standing_propose (const FfStanding *standing,
