@@ -130,12 +130,37 @@ brief_new_empty (const FfSheetFacts *facts, FfPaper paper)
   return brief;
 }
 
+static void
+add_sheet (FfBrief *brief, FfSheet *sheet)
+{
+  Part *part = g_new0 (Part, 1);
+
+  part->sheet = sheet;
+  g_ptr_array_add (brief->parts, part);
+}
+
+static void
+add_more (FfBrief *brief, const FfSheetFacts *facts, const FfDayPlan *plan, FfBriefMore more)
+{
+  g_autoptr (GPtrArray) lists = g_ptr_array_new ();
+
+  if ((more & FF_BRIEF_PACK) != 0 && facts->pack != NULL)
+    add_sheet (brief, ff_pack_paper (facts));
+  if ((more & FF_BRIEF_SLIPS) != 0)
+    add_sheet (brief, ff_slip_sheet (facts, plan));
+  if ((more & FF_BRIEF_LISTS) != 0 && facts->lists != NULL)
+    ff_list_sheets_add (lists, facts);
+  for (guint i = 0; i < lists->len; i++)
+    add_sheet (brief, g_ptr_array_index (lists, i));
+}
+
 FfBrief *
-ff_brief_gather (const FfSheetFacts *facts,
-                 const FfDayPlan *plan,
-                 FfReader reader,
-                 FfPaper paper,
-                 GError **error)
+ff_brief_gather_with (const FfSheetFacts *facts,
+                      const FfDayPlan *plan,
+                      FfReader reader,
+                      FfPaper paper,
+                      FfBriefMore more,
+                      GError **error)
 {
   FfBrief *brief;
 
@@ -144,13 +169,19 @@ ff_brief_gather (const FfSheetFacts *facts,
   brief = brief_new_empty (facts, paper);
   for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
     if (reader == makers[i].reader || reader == FF_READER_ALL)
-      {
-        Part *part = g_new0 (Part, 1);
-
-        part->sheet = makers[i].make (facts, plan);
-        g_ptr_array_add (brief->parts, part);
-      }
+      add_sheet (brief, makers[i].make (facts, plan));
+  add_more (brief, facts, plan, more);
   return brief;
+}
+
+FfBrief *
+ff_brief_gather (const FfSheetFacts *facts,
+                 const FfDayPlan *plan,
+                 FfReader reader,
+                 FfPaper paper,
+                 GError **error)
+{
+  return ff_brief_gather_with (facts, plan, reader, paper, FF_BRIEF_ALONE, error);
 }
 
 gboolean

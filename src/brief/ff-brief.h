@@ -36,6 +36,23 @@ FfBrief *ff_brief_new_weather (const FfSheetFacts *facts,
                                FfPaper paper,
                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What is printed besides the sheets of the readers. Lists and pack list need facts that hold them:
+ * ff_sheet_facts_read_lists(), ff_sheet_facts_read_pack(). */
+typedef enum {
+  FF_BRIEF_ALONE = 0,
+  FF_BRIEF_SLIPS = 1 << 0, /* a turn-round slip for each landing */
+  FF_BRIEF_LISTS = 1 << 1, /* every checklist the day calls for, on paper */
+  FF_BRIEF_PACK = 1 << 2,  /* the pack list by case */
+} FfBriefMore;
+
+/* ff_brief_gather() with more behind the sheets of the readers. */
+FfBrief *ff_brief_gather_with (const FfSheetFacts *facts,
+                               const FfDayPlan *plan,
+                               FfReader reader,
+                               FfPaper paper,
+                               FfBriefMore more,
+                               GError **error);
+
 void ff_brief_free (FfBrief *brief);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfBrief, ff_brief_free)
 

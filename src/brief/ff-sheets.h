@@ -18,3 +18,14 @@ FfSheet *ff_client_sheet (const FfSheetFacts *facts,
 FfSheet *ff_camera_sheet (const FfSheetFacts *facts,
                           const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 FfSheet *ff_weather_sheet (const FfWeatherToday *today) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A slip for each landing, to be cut apart. */
+FfSheet *ff_slip_sheet (const FfSheetFacts *facts,
+                        const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The pack list; the facts must hold it. */
+FfSheet *ff_pack_paper (const FfSheetFacts *facts) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The paper fallback of the lists the day calls for, a sheet each, onto an array of FfSheet. The
+ * facts must hold the lists. */
+void ff_list_sheets_add (GPtrArray *sheets, const FfSheetFacts *facts);

@@ -13,32 +13,28 @@ static char *reader_text;
 static char *paper_text;
 static gboolean want_lists;
 static gboolean want_slips;
+static gboolean want_pack;
 
 static GOptionEntry entries[] = {
   { "output", 'o', 0, G_OPTION_ARG_FILENAME, &file_path,
     N_ ("The PDF to write; one that exists is replaced"), "FILE.pdf" },
   { "for", 0, 0, G_OPTION_ARG_STRING, &reader_text,
-    N_ ("Whose sheets: pilot, camera or all (default: all)"), "READER" },
+    N_ ("Whose sheets: lead, pilot, camera, observer, client or all (default: all)"), "READER" },
   { "paper", 0, 0, G_OPTION_ARG_STRING, &paper_text, N_ ("a4 or letter (default: a4)"), "PAPER" },
-  { "lists", 0, 0, G_OPTION_ARG_NONE, &want_lists, N_ ("The checklists too (not yet)"), NULL },
-  { "slips", 0, 0, G_OPTION_ARG_NONE, &want_slips, N_ ("The slips too (not yet)"), NULL },
+  { "lists", 0, 0, G_OPTION_ARG_NONE, &want_lists, 
+    N_ ("The checklists the day calls for, too"), NULL },
+  { "slips", 0, 0, G_OPTION_ARG_NONE, &want_slips, 
+    N_ ("A turn-round slip for each landing, too"), NULL },
+  { "pack", 0, 0, G_OPTION_ARG_NONE, &want_pack, N_ ("The pack list by case, too"), NULL },
   G_OPTION_ENTRY_NULL,
 };
 
 typedef struct {
   FfReader reader;
   FfPaper paper;
+  FfBriefMore more;
   gint64 printed_at;
 } Request;
-
-static gboolean
-refuse_extra (const char *option, GError **error)
-{
-  g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
-               _ ("%s: not printed yet; accepted: the sheets of --for pilot, camera or all"),
-               option);
-  return FALSE;
-}
 
 /* The moment that the sheets say they were printed: now, or the one that a build which must come
  * out the same twice sets (reproducible-builds.org, SOURCE_DATE_EPOCH). */
@@ -66,8 +62,6 @@ read_request (FfConsole *console, Request *request, GError **error)
     return FALSE;
   if (file_path == NULL)
     return ff_option_missing ("-o FILE.pdf", error);
-  if (want_lists || want_slips)
-    return refuse_extra (want_lists ? "--lists" : "--slips", error);
   if (reader_text != NULL
       && !ff_option_name ("--for", &ff_names_reader, reader_text, &reader, error))
     return FALSE;
@@ -76,6 +70,8 @@ read_request (FfConsole *console, Request *request, GError **error)
     return FALSE;
   request->reader = (FfReader) reader;
   request->paper = (FfPaper) paper;
+  request->more = (want_lists ? FF_BRIEF_LISTS : 0) | (want_slips ? FF_BRIEF_SLIPS : 0)
+                  | (want_pack ? FF_BRIEF_PACK : 0);
   return read_printed_at (&request->printed_at, error);
 }
 
@@ -134,8 +130,11 @@ run (FfConsole *console, GError **error)
     }
   facts = ff_sheet_facts (day, plan, request.printed_at);
   ff_sheet_facts_stand (facts, standing);
-  brief = ff_brief_new (facts, plan, request.reader, request.paper, error);
-  if (brief == NULL)
+  if (!ff_sheet_facts_read_lists (facts, store, day, error)
+      || (want_pack && !ff_sheet_facts_read_pack (facts, store, day, error)))
+    return FF_FAILED;
+  brief = ff_brief_gather_with (facts, plan, request.reader, request.paper, request.more, error);
+  if (brief == NULL || !ff_brief_lay_out (brief, facts, error))
     {
       g_prefix_error (error, "brief: ");
       return FF_FAILED;
@@ -149,7 +148,7 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_brief = {
   .name = "brief",
   .summary = N_ ("Print the sheets of a job to a PDF"),
-  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER]",
+  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--lists] [--slips] [--pack]",
   .example = "fieldfarectl brief Skarrowick -o brief.pdf --for pilot --paper letter",
   .entries = entries,
   .run = run,

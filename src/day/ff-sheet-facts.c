@@ -590,6 +590,10 @@ ff_sheet_facts_free (FfSheetFacts *facts)
   g_ptr_array_unref (facts->shots);
   g_ptr_array_unref (facts->missing);
   g_clear_pointer (&facts->emergencies, g_ptr_array_unref);
+  g_clear_pointer (&facts->lists, g_ptr_array_unref);
+  g_clear_pointer (&facts->book, g_ptr_array_unref);
+  g_clear_pointer (&facts->pack, g_ptr_array_unref);
+  g_clear_pointer (&facts->pack_short, g_ptr_array_unref);
   ff_compass_facts_free (facts->compass);
   g_free (facts);
 }

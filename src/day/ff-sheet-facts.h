@@ -34,6 +34,12 @@ typedef struct {
   char *note;       /* of the shot */
 } FfSheetShot;
 
+/* A line of the pack list: the label as it is written on the item. */
+typedef struct {
+  char *case_label; /* empty: loose */
+  char *label, *title, *why;
+} FfSheetPackItem;
+
 typedef struct {
   char *job, *client, *place, *version;
   char *date;           /* "Saturday 18 September 2027" */
@@ -66,7 +72,12 @@ typedef struct {
   double highest_m;     /* of the shots */
   char *area;           /* where they go: "over the basin, alongside, out along 060°" */
   char *distance_limit; /* the crew's own: "at most 130 m", or empty */
-  GPtrArray *emergencies; /* FfChecklist: the emergency cards as the crew keeps them; NULL: not read */
+  GPtrArray *book;        /* holds what the next two name; NULL: not read */
+  GPtrArray *lists;       /* FfChecklist: those the day calls for, as the crew keeps them */
+  GPtrArray *emergencies; /* FfChecklist: the cards of what goes wrong */
+  guint conditions;       /* of the day, a mask of FfWhen */
+  GPtrArray *pack;        /* FfSheetPackItem, by case; NULL: not read */
+  GPtrArray *pack_short;  /* char*: "4-stop: out with Brackenholt. F can fly with the 5-stop." */
 } FfSheetFacts;
 
 /* `plan` may be NULL for a sheet that shows none. */
@@ -77,5 +88,14 @@ FfSheetFacts *ff_sheet_facts (const FfDay *day,
 /* The letter that stands, and what stands beside its sheets. The plan printed with them is then the
  * frozen one: a letter says one thing only. */
 void ff_sheet_facts_stand (FfSheetFacts *facts, const FfStanding *standing);
+/* Adds the checklists, and the pack list, which takes a tenth of a second. FF_ERROR_STORE. */
+gboolean ff_sheet_facts_read_lists (FfSheetFacts *facts,
+                                    FfStore *store,
+                                    const FfDay *day,
+                                    GError **error);
+gboolean ff_sheet_facts_read_pack (FfSheetFacts *facts,
+                                   FfStore *store,
+                                   const FfDay *day,
+                                   GError **error);
 void ff_sheet_facts_free (FfSheetFacts *facts);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheetFacts, ff_sheet_facts_free)

@@ -45,6 +45,22 @@ test_demo_day_fits (void **state)
   assert_pages ("--for client", 1);
   assert_pages ("--for pilot", 2);
   assert_pages ("--for camera --paper letter", 2);
+  assert_pages ("--for pilot --slips", 4);
+  assert_pages ("--for pilot --slips --paper letter", 4);
+  assert_pages ("--for pilot --pack", 4);
+}
+
+/* A sheet for each list the day calls for: night and water among them, cold not. */
+static void
+test_lists_on_paper (void **state)
+{
+  g_autofree char *path = file_in_folder ("lists.pdf");
+  g_autofree char *with_file = g_strdup_printf ("-o %s --for client --lists", path);
+  g_autofree char *line = call (with_file);
+  g_autoptr (FfRun) run = ff_run_json (line, 0);
+
+  assert_in_range ((int) ff_run_number (run, "pages"), 18, 40);
+  assert_int_equal (json_array_get_length (ff_run_array (run, "did_not_fit")), 0);
 }
 
 /* The demo day leaves the emergency facts blank, and its sheets say so. */
@@ -75,8 +91,6 @@ test_wrong_requests (void **state)
   assert_refused ("", "-o FILE.pdf is missing");
   assert_refused ("-o /tmp/none/brief.pdf --for nobody", "--for");
   assert_refused ("-o /tmp/none/brief.pdf --paper a3", "--paper");
-  assert_refused ("-o /tmp/none/brief.pdf --lists", "--lists: not printed yet");
-  assert_refused ("-o /tmp/none/brief.pdf --slips", "--slips: not printed yet");
   assert_refused ("too many -o /tmp/none/brief.pdf", "one word too many");
 }
 
@@ -115,6 +129,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_demo_day_fits),
+    cmocka_unit_test (test_lists_on_paper),
     cmocka_unit_test (test_missing_facts_are_named),
     cmocka_unit_test (test_wrong_requests),
     cmocka_unit_test (test_a_full_disk_is_status_3),

@@ -12,10 +12,13 @@
 #include <unistd.h>
 
 #include "ff-brief.h"
+#include "ff-checklist.h"
 #include "ff-civil.h"
 #include "ff-error.h"
 #include "ff-fixture.h"
+#include "ff-leaf.h"
 #include "ff-number.h"
+#include "ff-starter-lists.h"
 
 static char *folder;
 
@@ -322,7 +325,7 @@ test_random_plans_in_words (void **state)
 
   if (!have_poppler ())
     skip ();
-  for (int round = 0; round < 100; round++)
+  for (int round = 0; round < (g_getenv ("FF_LONG") != NULL ? 500 : 60); round++)
     {
       g_autoptr (FfFixture) fixture = ff_fixture_random (&random);
       FfPaper paper = round % 2 == 0 ? FF_PAPER_A4 : FF_PAPER_LETTER;
@@ -401,6 +404,181 @@ test_too_much_is_printed_and_said (void **state)
     assert_says (text, "S%d mill", i);
   assert_says (text, "page 5 of ");
   assert_says (text, "26 off by");
+}
+
+/* ---- What is printed besides the readers' sheets ---- */
+
+/* The facts of a fixture with every list that comes with the program, and a pack list of `n` items. */
+static void
+add_books (FfFixture *fixture, GPtrArray *book, const char *text, guint n)
+{
+  static FfSheetPackItem item;
+
+  for (guint i = 0; i < ff_n_starter_lists; i++)
+    g_ptr_array_add (book, ff_checklist_parse (ff_starter_lists[i].text, NULL));
+  fixture->facts.lists = book;
+  fixture->facts.conditions = ~0u;
+  item = (FfSheetPackItem) { (char *) text, (char *) text, (char *) text, (char *) text };
+  fixture->facts.pack = g_ptr_array_new ();
+  fixture->facts.pack_short = g_ptr_array_new ();
+  for (guint i = 0; i < n; i++)
+    g_ptr_array_add (fixture->facts.pack, &item);
+}
+
+static FfBrief *
+make_more (const FfFixture *fixture, FfPaper paper, FfBriefMore more)
+{
+  FfBrief *brief = ff_brief_gather_with (&fixture->facts, &fixture->plan, FF_READER_CLIENT, paper,
+                                         more, NULL);
+
+  assert_non_null (brief);
+  assert_true (ff_brief_lay_out (brief, &fixture->facts, NULL));
+  return brief;
+}
+
+static char *
+text_of_more (const FfFixture *fixture, FfPaper paper, FfBriefMore more)
+{
+  g_autoptr (FfBrief) brief = make_more (fixture, paper, more);
+  g_autofree char *path = write_brief (brief);
+  const char *arguments[] = { "pdftotext", "-raw", "-enc", "UTF-8", path, "-", NULL };
+  g_autofree char *text = run_tool (arguments);
+
+  return squeeze (text);
+}
+
+/* A slip for each landing says which battery goes out and which comes in, for any plan. */
+static void
+test_slips_follow_the_plan (void **state)
+{
+  FfTestRandom random = { 509 };
+
+  if (!have_poppler ())
+    skip ();
+  for (int round = 0; round < (g_getenv ("FF_LONG") != NULL ? 500 : 20); round++)
+    {
+      g_autoptr (FfFixture) fixture = ff_fixture_random (&random);
+      const GPtrArray *lines = fixture->plan.lines;
+      g_autofree char *text = text_of_more (fixture, (FfPaper) (round % 2), FF_BRIEF_SLIPS);
+
+      for (guint i = 0; i < lines->len; i++)
+        {
+          const FfPlanLine *line = g_ptr_array_index (lines, i);
+          const FfPlanLine *next = i + 1 < lines->len ? g_ptr_array_index (lines, i + 1) : NULL;
+          g_autofree char *land_by
+              = ff_instant_clock ((double) line->land_by, fixture->facts.zone);
+
+          assert_says (text, "After sortie %d, land by %s", line->line, land_by);
+          assert_says (text, "battery %s out", line->battery);
+          if (next != NULL)
+            assert_says (text, "battery %s in, latch pulled", next->battery);
+        }
+    }
+}
+
+/* Every item of every list stands on paper, in the order of the screen, with its version. */
+static void
+test_lists_are_the_same_on_paper (void **state)
+{
+  g_autoptr (FfFixture) demo = ff_fixture_demo ();
+  g_autoptr (GPtrArray) book = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_checklist_free);
+  g_autoptr (FfBrief) brief = NULL;
+  g_autofree char *text = NULL;
+  const char *at;
+
+  add_books (demo, book, "case", 0);
+  brief = make_more (demo, FF_PAPER_LETTER, FF_BRIEF_LISTS);
+  assert_int_equal (ff_brief_did_not_fit (brief)->len, 0);
+  if (!have_poppler ())
+    skip ();
+  text = text_of_more (demo, FF_PAPER_A4, FF_BRIEF_LISTS);
+  at = text;
+  for (guint i = 0; i < book->len; i++)
+    {
+      const FfChecklist *list = g_ptr_array_index (book, i);
+      g_autofree char *version = g_strdup_printf ("List version %s, %s", list->version, list->date);
+
+      at = strstr (at, version);
+      assert_non_null (at);
+      for (guint s = 0; s < list->sections->len; s++)
+        {
+          const FfCheckSection *section = g_ptr_array_index (list->sections, s);
+
+          for (guint n = 0; n < section->items->len; n++)
+            {
+              const FfCheckItem *item = g_ptr_array_index (section->items, n);
+              g_auto (GStrv) words = g_strsplit (item->challenge, " ", 2);
+
+              at = strstr (at, words[0]);
+              if (at == NULL)
+                fail_msg ("“%s” does not follow in %s", item->challenge, list->title);
+            }
+        }
+    }
+}
+
+static void
+test_pack_list_is_by_case (void **state)
+{
+  g_autoptr (FfFixture) demo = ff_fixture_demo ();
+  g_autoptr (GPtrArray) book = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_checklist_free);
+  g_autofree char *text = NULL;
+
+  add_books (demo, book, "grey", 9);
+  if (!have_poppler ())
+    skip ();
+  text = text_of_more (demo, FF_PAPER_A4, FF_BRIEF_PACK);
+  assert_says (text, "Case grey 9 items");
+  assert_says (text, "Pack list printed");
+}
+
+/* Whatever was typed, nothing is drawn outside the margins. */
+static void
+check_layout (const FfBrief *brief)
+{
+  double width, height;
+
+  ff_brief_page_size (brief, &width, &height);
+  for (guint page = 0; page < ff_brief_n_pages (brief); page++)
+    {
+      cairo_rectangle_t ink;
+      cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+      cairo_t *cr = cairo_create (surface);
+
+      ff_brief_draw_page (brief, cr, page);
+      assert_int_equal (cairo_status (cr), CAIRO_STATUS_SUCCESS);
+      cairo_recording_surface_ink_extents (surface, &ink.x, &ink.y, &ink.width, &ink.height);
+      assert_true (ink.x >= FF_LEAF_MARGIN - 4 && ink.y >= FF_LEAF_MARGIN - 4);
+      assert_true (ink.x + ink.width <= width - FF_LEAF_MARGIN + 4);
+      assert_true (ink.y + ink.height <= height - FF_LEAF_MARGIN + 4);
+      cairo_destroy (cr);
+      cairo_surface_destroy (surface);
+    }
+}
+
+static void
+test_nothing_leaves_the_margins (void **state)
+{
+  static const char *const texts[] = { "mill", "מגדל המים ליד הנמל", "港の上からの眺め", "", NULL };
+  g_autofree char *word = g_strnfill (200, 'W');
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    for (int paper = FF_PAPER_A4; paper <= FF_PAPER_LETTER; paper++)
+      {
+        const char *text = texts[i] != NULL ? texts[i] : word;
+        g_autoptr (FfFixture) fixture = ff_fixture_hostile (text, 40);
+        g_autoptr (GPtrArray) book
+            = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_checklist_free);
+        g_autoptr (FfBrief) brief = NULL;
+
+        add_books (fixture, book, text, 12);
+        g_ptr_array_add (fixture->facts.pack_short, (char *) text);
+        brief = ff_brief_gather_with (&fixture->facts, &fixture->plan, FF_READER_ALL,
+                                      (FfPaper) paper,
+                                      FF_BRIEF_LISTS | FF_BRIEF_SLIPS | FF_BRIEF_PACK, NULL);
+        assert_true (ff_brief_lay_out (brief, &fixture->facts, NULL));
+        check_layout (brief);
+      }
 }
 
 /* Text from right to left must not turn round the times beside it. */
@@ -602,6 +780,10 @@ main (void)
     cmocka_unit_test (test_nothing_entered_still_makes_sense),
     cmocka_unit_test (test_missed_shots_come_first),
     cmocka_unit_test (test_too_much_is_printed_and_said),
+    cmocka_unit_test (test_slips_follow_the_plan),
+    cmocka_unit_test (test_lists_are_the_same_on_paper),
+    cmocka_unit_test (test_pack_list_is_by_case),
+    cmocka_unit_test (test_nothing_leaves_the_margins),
     cmocka_unit_test (test_any_script_leaves_times_alone),
     cmocka_unit_test (test_very_long_text_is_all_there),
     cmocka_unit_test (test_emergency_text_that_is_cut_is_said),
