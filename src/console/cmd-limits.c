@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ff-brief.h"
 #include "ff-civil.h"
 #include "ff-command.h"
 #include "ff-day-records.h"
@@ -12,10 +13,11 @@
 #include "ff-limits-today.h"
 #include "ff-number.h"
 #include "ff-report.h"
+#include "ff-weather-today.h"
 #include "ff-weather.h"
 
 static char *at_text, *height_text, *distance_text, *elevation_text, *decision_text, *why_text;
-static char *until_text, *by_text, *note_text;
+static char *until_text, *by_text, *note_text, *file_path;
 
 static GOptionEntry entries[] = {
   { "at", 0, 0, G_OPTION_ARG_STRING, &at_text, N_ ("measure, report, call: when (default: now)"),
@@ -31,6 +33,8 @@ static GOptionEntry entries[] = {
   { "why", 0, 0, G_OPTION_ARG_STRING, &why_text, N_ ("call: the reason"), "TEXT" },
   { "until", 0, 0, G_OPTION_ARG_STRING, &until_text, N_ ("call: standing by until"), "TIME" },
   { "note", 0, 0, G_OPTION_ARG_STRING, &note_text, N_ ("measure: a note"), "TEXT" },
+  { "output", 'o', 0, G_OPTION_ARG_FILENAME, &file_path,
+    N_ ("The weather call as a PDF of one page; one that exists is replaced"), "FILE.pdf" },
   { "by", 0, 0, G_OPTION_ARG_STRING, &by_text, N_ ("measure, report, call: initials"),
     "INITIALS" },
   G_OPTION_ENTRY_NULL,
@@ -158,6 +162,24 @@ write_calls (FfConsole *console, const FfDay *day, GPtrArray *calls)
   ff_json_end (console->json);
 }
 
+static gboolean
+write_page (FfConsole *console,
+            const FfDay *day,
+            const FfDayPlan *plan,
+            const GPtrArray *calls,
+            GError **error)
+{
+  g_autoptr (FfSheetFacts) facts = ff_sheet_facts (day, plan, now ());
+  g_autoptr (FfWeatherToday) today = ff_weather_today (day, plan, calls, now ());
+  g_autoptr (FfBrief) brief = ff_brief_new_weather (facts, today, FF_PAPER_A4, error);
+
+  if (brief == NULL || !ff_brief_write_pdf (brief, file_path, error))
+    return FALSE;
+  ff_json_integer (console->json, "pages", ff_brief_n_pages (brief));
+  ff_json_texts (console->json, "did_not_fit", ff_brief_did_not_fit (brief));
+  return TRUE;
+}
+
 static FfOutcome
 show (FfConsole *console, const char *wanted, GError **error)
 {
@@ -192,6 +214,8 @@ show (FfConsole *console, const char *wanted, GError **error)
   ff_json_texts (console->json, "outside", today->outside);
   write_touched (console, today);
   write_calls (console, day, calls);
+  if (file_path != NULL && !write_page (console, day, plan, calls, error))
+    return FF_FAILED;
   return today->worst == FF_LIMIT_OUTSIDE || today->worst == FF_LIMIT_NOT_ASSESSED ? FF_NO
                                                                                    : FF_DONE;
 }
@@ -314,7 +338,7 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_limits = {
   .name = "limits",
   .summary = N_ ("Hold a job's limits against what was measured, reported and planned"),
-  .usage = "limits JOB | limits measure JOB KIND VALUE [UNIT] | limits report JOB \"REPORT\" | "
+  .usage = "limits JOB [-o FILE.pdf] | limits measure JOB KIND VALUE [UNIT] | limits report JOB \"REPORT\" | "
            "limits call JOB",
   .example = "fieldfarectl limits measure Skarrowick gust 10.3 m/s --height 2 --by JV",
   .entries = entries,

@@ -111,3 +111,11 @@ ff_day_air_cost (const FfDay *day)
     return 1.0;
   return fmax (ff_air_hover_power_ratio (ff_day_air_density (day, &air)), 1.0);
 }
+
+int
+ff_day_air_minutes (const FfDay *day, const FfUsable *usable)
+{
+  if (usable->from_log)
+    return usable->minutes;
+  return MAX ((int) floor (usable->minutes / ff_day_air_cost (day)), 1);
+}

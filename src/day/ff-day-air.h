@@ -4,6 +4,7 @@
 #pragma once
 
 #include "ff-day-private.h"
+#include "ff-usable.h"
 
 typedef struct {
   double temperature_c, dew_point_c, qnh_hpa; /* NAN: not known */
@@ -19,3 +20,7 @@ double ff_day_air_density (const FfDay *day, const FfDayAir *air);
 /* What that air costs in power to hover against standard air at sea level; never below 1, so that
  * what follows from it only ever shortens a flight. 1 where nothing was measured or reported. */
 double ff_day_air_cost (const FfDay *day);
+
+/* The minutes that a plan counts with in that air. What was typed is cut by its cost and never
+ * grows; what the crew's own flights show was flown in real air and stays. At least 1. */
+int ff_day_air_minutes (const FfDay *day, const FfUsable *usable);

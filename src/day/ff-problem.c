@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* States the planning problem from a day's records. */
+#include "ff-day-air.h"
 #include "ff-plan-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -323,14 +324,16 @@ add_battery (FfDayProblem *self, FfItem *item)
 {
   FfSortieBattery battery = { item->label, 0, self->problem.from };
   FfUsable usable;
+  FfDayAir air;
 
   /* A battery of a controller, a camera or the van has no flying minutes. */
   if (item->battery_use != FF_BATTERY_USE_AIRCRAFT || item->usable_minutes <= 0
       || self->batteries->len >= FF_SORTIE_MAX_BATTERIES)
     return;
-  ff_usable (item, self->day->battery_flights, self->day->job->temperature_c,
+  ff_day_air (self->day, &air);
+  ff_usable (item, self->day->battery_flights, air.temperature_c,
              ff_usable_reserve (self->day->limits), &usable);
-  battery.usable_minutes = usable.minutes;
+  battery.usable_minutes = ff_day_air_minutes (self->day, &usable);
   g_array_append_val (self->batteries, battery);
   g_ptr_array_add (self->battery_items, item);
 }

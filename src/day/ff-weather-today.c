@@ -283,6 +283,19 @@ estimate_density (GPtrArray *words, const FfDay *day, const FfDayAir *air)
                        (ff_air_hover_power_ratio (density) - 1) * 100));
 }
 
+/* What the plan makes of it; nothing where it changes no minute worth the name. */
+static void
+estimate_minutes (GPtrArray *words, const FfDay *day)
+{
+  const double cost = ff_day_air_cost (day);
+
+  if (cost >= 1.005)
+    ff_report_words_add (words, _ ("Minutes in the plan"),
+                         g_strdup_printf (_ ("a battery’s typed minutes count %.0f %% less in this "
+                                             "air; what was flown with it counts as flown"),
+                                          (1 - 1 / cost) * 100));
+}
+
 static void
 estimate_runs (GPtrArray *words, const FfDayPlan *plan)
 {
@@ -313,6 +326,7 @@ estimates_of (const FfDay *day, const FfDayPlan *plan)
   estimate_runs (words, plan);
   estimate_moisture (words, &air);
   estimate_density (words, day, &air);
+  estimate_minutes (words, day);
   estimate_people (words, &air);
   return words;
 }
