@@ -7,6 +7,7 @@
 #include "ff-block.h"
 #include "ff-flow.h"
 #include "ff-item.h"
+#include "ff-limits-today.h"
 #include "ff-sortie-words.h"
 
 static void
@@ -84,10 +85,11 @@ add_miss (GtkBox *box, const FfDayPlan *plan, guint index)
 }
 
 static char *
-open_words (const FfDayPlan *plan)
+open_words (const FfDayPlan *plan, const GPtrArray *outside)
 {
   GString *words = g_string_new (NULL);
 
+  add_words (words, outside);
   for (guint i = 0; i < plan->missed->len; i++)
     {
       const FfPlanMiss *miss = g_ptr_array_index (plan->missed, i);
@@ -99,17 +101,23 @@ open_words (const FfDayPlan *plan)
 }
 
 void
-ff_sortie_notes_show_open (GtkBox *box, const FfDayPlan *plan)
+ff_sortie_notes_show_open (GtkBox *box, const FfDay *day, const FfDayPlan *plan)
 {
-  if (says_already (box, open_words (plan)))
+  g_autoptr (FfLimitsToday) today
+      = ff_limits_today (day, plan, g_get_real_time () / G_USEC_PER_SEC);
+
+  if (says_already (box, open_words (plan, today->outside)))
     return;
   empty (box);
+  for (guint i = 0; i < today->outside->len; i++)
+    add_note (box, "✕", _ ("Outside a limit"), g_ptr_array_index (today->outside, i));
   for (guint i = 0; i < plan->missed->len; i++)
     add_miss (box, plan, i);
   for (guint i = 0; i < plan->clashes->len; i++)
     /* Translators: two things that don't go together; the sentence follows. */
     add_note (box, "□", _ ("Clash"), g_ptr_array_index (plan->clashes, i));
-  gtk_widget_set_visible (GTK_WIDGET (box), plan->missed->len + plan->clashes->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (box),
+                          today->outside->len + plan->missed->len + plan->clashes->len > 0);
 }
 
 void

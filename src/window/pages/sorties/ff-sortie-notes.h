@@ -5,10 +5,12 @@
 
 #include <gtk/gtk.h>
 
+#include "ff-day.h"
 #include "ff-plan.h"
 
-/* Shots that are not flown, then clashes. The box hides itself when there are none. */
-void ff_sortie_notes_show_open (GtkBox *box, const FfDayPlan *plan);
+/* Limits that are outside, shots that are not flown, then clashes. The box hides itself when there
+ * are none. */
+void ff_sortie_notes_show_open (GtkBox *box, const FfDay *day, const FfDayPlan *plan);
 
 /* Sentences one under the other. */
 void ff_sortie_notes_show_sentences (GtkBox *box, const GPtrArray *sentences);

@@ -66,30 +66,47 @@ add_take (FfSortieRow *self, const char *words)
   gtk_box_append (self->shots, box);
 }
 
+/* What a forecast crosses stands with the line shut: it is the pilot's to know. */
+static char *
+crossed_words (const GPtrArray *crossed)
+{
+  GString *words = g_string_new (NULL);
+
+  for (guint i = 0; crossed != NULL && i < crossed->len; i++)
+    g_string_append_printf (words, "%s✕ %s", i > 0 ? " " : "",
+                            (const char *) g_ptr_array_index (crossed, i));
+  return g_string_free (words, FALSE);
+}
+
 /* One line of text for each of a take's labels. */
 static char *
-take_words (const FfPlanTake *take, GTimeZone *zone)
+take_words (const FfPlanTake *take, GTimeZone *zone, const GPtrArray *crossed)
 {
+  g_autofree char *limits = crossed_words (crossed);
+  g_autofree char *heeded = ff_say_two (limits, " ", take->run != NULL ? take->run : "");
   g_autofree char *shot = ff_sortie_shot_words (take, zone);
   g_autofree char *settings = ff_sortie_settings_words (take);
   g_autofree char *light = ff_sortie_light_words (take);
   g_autofree char *remarks = ff_say_sentences (take->remarks);
 
   return g_strjoin ("\n", g_strdelimit (shot, "\n", ' '), settings,
-                    take->run != NULL ? take->run : "", light, remarks, NULL);
+                    heeded, light, remarks, NULL);
 }
 
 /* Labels that say the same as before are left alone: making and measuring them anew at each
  * keystroke is what takes the time. */
 static void
-show_takes (FfSortieRow *self, const FfPlanLine *line, GTimeZone *zone)
+show_takes (FfSortieRow *self,
+            const FfPlanLine *line,
+            GTimeZone *zone,
+            const GPtrArray *crossed)
 {
   g_auto (GStrv) takes = g_new0 (char *, line->takes->len + 1);
   g_autofree char *words = NULL;
   GtkWidget *child;
 
   for (guint i = 0; i < line->takes->len; i++)
-    takes[i] = take_words (g_ptr_array_index (line->takes, i), zone);
+    takes[i] = take_words (g_ptr_array_index (line->takes, i), zone, i == 0 ? crossed : NULL);
   words = g_strjoinv ("\f", takes);
   if (g_strcmp0 (words, self->shots_words) == 0)
     return;
@@ -200,7 +217,10 @@ ff_sortie_row_new (const FfSortieColumns *columns)
 }
 
 void
-ff_sortie_row_show (FfSortieRow *self, const FfPlanLine *line, GTimeZone *zone)
+ff_sortie_row_show (FfSortieRow *self,
+                    const FfPlanLine *line,
+                    GTimeZone *zone,
+                    const GPtrArray *crossed)
 {
   g_autofree char *number = g_strdup_printf ("%d", line->line);
   g_autofree char *off = ff_instant_clock ((double) line->off_by, zone);
@@ -218,7 +238,7 @@ ff_sortie_row_show (FfSortieRow *self, const FfPlanLine *line, GTimeZone *zone)
   gtk_label_set_label (self->turn_round, line->turn_round);
   gtk_widget_set_visible (self->turn_round_box, *line->turn_round != '\0');
   show_filter (self, line);
-  show_takes (self, line, zone);
+  show_takes (self, line, zone, crossed);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
                                   -1);
 }

@@ -18,7 +18,11 @@ typedef struct {
 GtkWidget *ff_sortie_row_new (const FfSortieColumns *columns) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Shows another line, or the same one as it is now. Copies what it needs. */
-void ff_sortie_row_show (FfSortieRow *self, const FfPlanLine *line, GTimeZone *zone);
+/* `crossed` says which limits a forecast crosses while it flies; char*, may be NULL. */
+void ff_sortie_row_show (FfSortieRow *self,
+                         const FfPlanLine *line,
+                         GTimeZone *zone,
+                         const GPtrArray *crossed);
 
 void ff_sortie_row_set_open (FfSortieRow *self, gboolean open);
 gboolean ff_sortie_row_get_open (FfSortieRow *self);

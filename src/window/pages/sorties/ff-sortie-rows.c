@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-sortie-rows.h"
 
+#include "ff-limits-today.h"
+
 FfSortieRow *
 ff_sortie_rows_at (GtkListBox *list, int index)
 {
@@ -22,13 +24,16 @@ set_n_rows (GtkListBox *list, const FfSortieColumns *columns, int n)
 void
 ff_sortie_rows_show (GtkListBox *list,
                      const FfSortieColumns *columns,
-                     const FfDayPlan *plan,
-                     GTimeZone *zone)
+                     const FfAnswer *answer)
 {
+  const FfDayPlan *plan = answer->plan;
+  g_autoptr (FfLimitsToday) today
+      = ff_limits_today (answer->day, plan, g_get_real_time () / G_USEC_PER_SEC);
+
   set_n_rows (list, columns, (int) plan->lines->len);
   for (guint i = 0; i < plan->lines->len; i++)
     ff_sortie_row_show (ff_sortie_rows_at (list, (int) i), g_ptr_array_index (plan->lines, i),
-                        zone);
+                        answer->chart->zone, g_ptr_array_index (today->lines, i));
 }
 
 void

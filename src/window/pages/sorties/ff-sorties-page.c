@@ -130,7 +130,7 @@ show_words (FfSortiesPage *self, const FfDayPlan *plan, GTimeZone *zone)
   gtk_widget_set_visible (GTK_WIDGET (self->rule), plan->lines->len > 0);
   gtk_label_set_label (self->count, count);
   gtk_label_set_label (self->cost_label, cost);
-  ff_sortie_notes_show_open (self->open, plan);
+  ff_sortie_notes_show_open (self->open, self->shown->day, plan);
   ff_sortie_notes_show_charges (self->charges, plan, zone);
   ff_sortie_notes_show_bag (self->bag, plan, ff_keeper_items (keeper_of (self)));
   ff_sortie_notes_show_cost (self->cost, plan);
@@ -171,7 +171,7 @@ show_answer (FfSortiesPage *self, FfAnswer *answer)
   g_clear_pointer (&self->shown, ff_answer_unref);
   self->shown = answer;
   ff_chart_show (self->chart, answer);
-  ff_sortie_rows_show (self->list, &self->columns, answer->plan, zone);
+  ff_sortie_rows_show (self->list, &self->columns, answer);
   show_words (self, answer->plan, zone);
   ff_otherwise_show (self->otherwise, answer);
   ff_standing_card_show (self->standing, keeper_of (self), answer);
