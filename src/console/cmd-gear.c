@@ -13,10 +13,11 @@
 #include "ff-gear-csv.h"
 #include "ff-item-search.h"
 #include "ff-print-item.h"
+#include "ff-wear.h"
 
 static char *kind_text, *find_text, *state_text, *case_text, *why_text, *until_text, *with_text;
 static char *by_text, *cells_text, *temperature_text, *sign_text, *decision_text, *day_text;
-static char *percent_text;
+static char *percent_text, *on_text, *at_text;
 static gboolean dry_run;
 
 static GOptionEntry entries[] = {
@@ -41,6 +42,9 @@ static GOptionEntry entries[] = {
   { "is", 0, 0, G_OPTION_ARG_STRING, &day_text,
     N_ ("day: full, part-used, hot, cold, charging or storage"), "S" },
   { "percent", 0, 0, G_OPTION_ARG_STRING, &percent_text, N_ ("day: charge it shows"), "P" },
+  { "on", 0, 0, G_OPTION_ARG_STRING, &on_text,
+    N_ ("fit: the aircraft, frame or camera it is on; none: taken off"), "ITEM" },
+  { "at", 0, 0, G_OPTION_ARG_STRING, &at_text, N_ ("fit: since when (default: now)"), "TIME" },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -353,6 +357,66 @@ run_doing (FfConsole *console, Doing doing, GError **error)
   return FF_DONE;
 }
 
+/* ---- What it is fitted on ---- */
+
+/* NULL with no error: taken off. */
+static gboolean
+read_on (FfStore *store, const FfItem *item, char **ret_id, GError **error)
+{
+  g_autofree char *id = NULL;
+  g_autoptr (FfItem) on = NULL;
+
+  *ret_id = NULL;
+  if (on_text == NULL)
+    return ff_option_missing ("--on", error);
+  if (g_ascii_strcasecmp (on_text, "none") == 0)
+    return TRUE;
+  id = ff_item_find (store, on_text, error);
+  on = id != NULL ? ff_item_load (store, id, error) : NULL;
+  if (on == NULL)
+    {
+      g_prefix_error (error, "--on: ");
+      return FALSE;
+    }
+  if (!ff_fitting_suits (item, on))
+    {
+      g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                   _ ("--on: %s is not fitted on %s; accepted: propellers on an aircraft, a filter "
+                      "in the frame that it can't go without or on a camera, none"),
+                   item->label, on->label);
+      return FALSE;
+    }
+  *ret_id = g_steal_pointer (&id);
+  return TRUE;
+}
+
+static FfOutcome
+run_fit (FfConsole *console, GError **error)
+{
+  g_autoptr (FfStore) store = NULL;
+  g_autoptr (FfItem) item = NULL;
+  g_autofree char *by = NULL;
+  g_autofree char *on_id = NULL;
+  gint64 at = now ();
+
+  if (!ff_console_want_words (console, 2, "fit ITEM", error)
+      || (at_text != NULL && !ff_option_instant ("--at", at_text, &at, error))
+      || (store = ff_console_open (console, FF_RECORDS_WRITE, error)) == NULL
+      || (item = load_item (console, store, error)) == NULL || (by = who (store, error)) == NULL
+      || !read_on (store, item, &on_id, error))
+    return FF_FAILED;
+  if (item->kind != FF_KIND_PROPELLERS && item->kind != FF_KIND_FILTER)
+    {
+      g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
+                   _ ("%s is neither a propeller set nor a filter"), item->label);
+      return FF_FAILED;
+    }
+  return ff_fitting_add (store, item->id, on_id, at, by, error)
+                 && ff_print_item (console, store, item, error)
+             ? FF_DONE
+             : FF_FAILED;
+}
+
 static FfOutcome
 run (FfConsole *console, GError **error)
 {
@@ -374,9 +438,11 @@ run (FfConsole *console, GError **error)
     return run_doing (console, decide, error);
   if (g_str_equal (verb, "day"))
     return run_doing (console, note_day, error);
+  if (g_str_equal (verb, "fit"))
+    return run_fit (console, error);
   g_set_error (error, FF_ERROR, FF_ERROR_INPUT,
                _ ("gear: found “%s”; accepted: list, show, set, import, export, measure, decide, "
-                  "day"),
+                  "day, fit"),
                verb);
   return FF_FAILED;
 }
@@ -384,7 +450,7 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_gear = {
   .name = "gear",
   .summary = N_ ("List the gear, say what happened to it, carry it as CSV"),
-  .usage = "gear list|show|set|import|export|measure|decide|day [ITEM|FILE]",
+  .usage = "gear list|show|set|import|export|measure|decide|day|fit [ITEM|FILE]",
   .example = "fieldfarectl gear set ND16 --state out --why lent --with Brackenholt "
              "--until 2027-09-19",
   .entries = entries,

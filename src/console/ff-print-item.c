@@ -122,6 +122,22 @@ print_wear (FfConsole *console, FfStore *store, const FfItem *item, GError **err
   return TRUE;
 }
 
+static gboolean
+print_fitting (FfConsole *console, FfStore *store, const FfItem *item, GError **error)
+{
+  g_autofree char *on_id = NULL;
+  g_autoptr (FfItem) on = NULL;
+
+  if (!ff_fitting_now (store, item->id, &on_id, error))
+    return FALSE;
+  if (on_id != NULL && *on_id != '\0' && (on = ff_item_load (store, on_id, error)) == NULL)
+    return FALSE;
+  ff_json_text (console->json, "fitted_on", on != NULL ? on->label : NULL);
+  if (on_id != NULL)
+    ff_console_row (console, _ ("Fitted on"), "%s", on != NULL ? on->label : _ ("nothing"));
+  return TRUE;
+}
+
 static void
 print_filter (FfConsole *console, const FfItem *item)
 {
@@ -233,15 +249,21 @@ print_day (FfConsole *console, FfStore *store, const FfItem *item, GError **erro
 {
   g_autoptr (GHashTable) days = ff_battery_days_load (store, error);
   const FfBatteryDay *day = days != NULL ? g_hash_table_lookup (days, item->id) : NULL;
+  g_autofree char *words = NULL;
 
   if (days == NULL)
     return FALSE;
   ff_json_text (console->json, "day_state",
                 day != NULL ? ff_name_token (&ff_names_battery_day, (int) day->state) : NULL);
   ff_json_number (console->json, "day_percent", day != NULL ? day->percent : NAN);
+  ff_json_number (console->json, "day_temperature_c", day != NULL ? day->temperature_c : NAN);
+  if (day != NULL && day->until != 0)
+    json_instant (console->json, "day_until", day->until);
+  else
+    ff_json_text (console->json, "day_until", NULL);
+  words = ff_battery_day_words (day);
   if (day != NULL)
-    ff_console_row (console, _ ("Today"), "%s",
-                    ff_name_text (&ff_names_battery_day, (int) day->state));
+    ff_console_row (console, _ ("Today"), "%s", words);
   return TRUE;
 }
 
@@ -295,6 +317,7 @@ ff_print_item (FfConsole *console, FfStore *store, const FfItem *item, GError **
   if (item->kind == FF_KIND_FILTER)
     print_filter (console, item);
   return print_with (console, store, item, error) && print_wear (console, store, item, error)
+         && print_fitting (console, store, item, error)
          && (item->kind != FF_KIND_BATTERY || print_battery (console, store, item, error))
          && print_events (console, store, item, error);
 }

@@ -216,6 +216,46 @@ ff_battery_day_add (FfStore *store,
          && ff_statement_run (statement, error);
 }
 
+/* "Sat 18 Sep 21:40" */
+static char *
+local_words (gint64 at)
+{
+  g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (at);
+  g_autoptr (GDateTime) local = utc != NULL ? g_date_time_to_local (utc) : NULL;
+
+  return local != NULL ? g_date_time_format (local, "%a %e %b %H:%M") : g_strdup ("");
+}
+
+char *
+ff_battery_day_words (const FfBatteryDay *day)
+{
+  g_autoptr (GString) words = g_string_new (NULL);
+  g_autofree char *percent = NULL;
+  g_autofree char *celsius = NULL;
+  g_autofree char *until = NULL;
+  g_autofree char *at = NULL;
+
+  if (day == NULL)
+    return g_strdup (_ ("Nothing is entered yet about its charge."));
+  percent = ff_number_format (day->percent, 0);
+  celsius = ff_number_format (day->temperature_c, 0);
+  at = local_words (day->at);
+  g_string_append (words, ff_name_text (&ff_names_battery_day, (int) day->state));
+  if (day->until != 0)
+    {
+      until = local_words (day->until);
+      /* Translators: a battery is on charge until this time. */
+      g_string_append_printf (words, _ (" until %s"), until);
+    }
+  if (isfinite (day->percent))
+    g_string_append_printf (words, ", %s %%", percent);
+  if (isfinite (day->temperature_c))
+    g_string_append_printf (words, ", %s °C", celsius);
+  /* Translators: who entered the state of a battery, and when. */
+  g_string_append_printf (words, _ ("; entered by %s, %s"), *day->by != '\0' ? day->by : "?", at);
+  return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
 static FfBatteryDay *
 day_of_row (FfStatement *statement, GError **error)
 {

@@ -55,6 +55,10 @@ gboolean ff_battery_day_add (FfStore *store,
                              const FfBatteryDay *day,
                              GError **error);
 
+/* "part-used, 60 %, 21 °C", "charging until 21:40"; by whom and when, on this laptop's clock. NULL
+ * says that nothing was entered. */
+char *ff_battery_day_words (const FfBatteryDay *day) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The last of each battery, by its id: FfBatteryDay. Owns keys and values. */
 GHashTable *ff_battery_days_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

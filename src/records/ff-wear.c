@@ -155,6 +155,16 @@ ff_due_words (const FfDue *due)
 /* ---- Fittings ---- */
 
 gboolean
+ff_fitting_suits (const FfItem *item, const FfItem *on)
+{
+  if (item->kind == FF_KIND_PROPELLERS)
+    return on->kind == FF_KIND_AIRCRAFT;
+  return item->kind == FF_KIND_FILTER
+         && (on->kind == FF_KIND_CAMERA
+             || (on->kind == FF_KIND_OTHER && ff_item_goes_with (item, on->id)));
+}
+
+gboolean
 ff_fitting_add (FfStore *store,
                 const char *item_id,
                 const char *on_id,

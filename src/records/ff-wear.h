@@ -36,6 +36,10 @@ void ff_due (const FfItem *item, GHashTable *wear, const char *day, FfDue *ret_d
 /* "3.8 h left", "12 cycles left", "due 2 days ago"; NULL: nothing is due ever. */
 char *ff_due_words (const FfDue *due) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Whether an item may be fitted on another: propellers on an aircraft, a filter in the frame that it
+ * can't go without, or on a camera. */
+gboolean ff_fitting_suits (const FfItem *item, const FfItem *on);
+
 /* A propeller set is on this aircraft from now on; `on_id` NULL: it was taken off. */
 gboolean ff_fitting_add (FfStore *store,
                          const char *item_id,

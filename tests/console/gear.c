@@ -222,6 +222,29 @@ test_minutes_come_from_the_log (void **state)
            "fuller");
 }
 
+static void
+test_hours_follow_what_it_is_on (void **state)
+{
+  g_autoptr (FfRun) before = NULL;
+  g_autoptr (FfRun) fitted = NULL;
+  g_autoptr (FfRun) worn = NULL;
+  g_autoptr (FfRun) off = NULL;
+
+  fill ();
+  before = answer ("gear show P2", 0);
+  assert_true (json_object_get_null_member (before->json, "fitted_on"));
+  fitted = answer ("gear fit P2 --on 'aircraft 1' --by MO --at 2027-09-18T12:00:00Z", 0);
+  assert_string_equal (ff_run_text (fitted, "fitted_on"), "aircraft 1");
+  ff_run_free (log_flight (0, ""));
+  worn = answer ("gear show P2", 0);
+  assert_close (ff_run_number (worn, "used_hours"), 10 / 60.0, 1e-6);
+  off = answer ("gear fit P2 --on none --at 2027-09-18T22:00:00Z", 0);
+  assert_true (json_object_get_null_member (off->json, "fitted_on"));
+  refused ("gear fit P2", "--on");
+  refused ("gear fit P2 --on b1", "accepted: propellers on an aircraft");
+  refused ("gear fit b1 --on none", "neither");
+}
+
 int
 main (void)
 {
@@ -232,6 +255,7 @@ main (void)
     CASE (test_batteries),
     CASE (test_out_and_in),
     CASE (test_minutes_come_from_the_log),
+    CASE (test_hours_follow_what_it_is_on),
   };
 
   return cmocka_run_group_tests_name ("gear", tests, NULL, NULL);
