@@ -144,6 +144,8 @@ add_more (FfBrief *brief, const FfSheetFacts *facts, const FfDayPlan *plan, FfBr
 {
   g_autoptr (GPtrArray) lists = g_ptr_array_new ();
 
+  if ((more & FF_BRIEF_SPOKEN) != 0)
+    add_sheet (brief, ff_spoken_sheet (facts, plan));
   if ((more & FF_BRIEF_PACK) != 0 && facts->pack != NULL)
     add_sheet (brief, ff_pack_paper (facts));
   if ((more & FF_BRIEF_SLIPS) != 0)

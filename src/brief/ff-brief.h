@@ -43,6 +43,7 @@ typedef enum {
   FF_BRIEF_SLIPS = 1 << 0, /* a turn-round slip for each landing */
   FF_BRIEF_LISTS = 1 << 1, /* every checklist the day calls for, on paper */
   FF_BRIEF_PACK = 1 << 2,  /* the pack list by case */
+  FF_BRIEF_SPOKEN = 1 << 3, /* the spoken brief, and the day chart */
 } FfBriefMore;
 
 /* ff_brief_gather() with more behind the sheets of the readers. */

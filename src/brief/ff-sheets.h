@@ -23,6 +23,10 @@ FfSheet *ff_weather_sheet (const FfWeatherToday *today) G_GNUC_WARN_UNUSED_RESUL
 FfSheet *ff_slip_sheet (const FfSheetFacts *facts,
                         const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What is said aloud and said back, and the day chart where the facts hold its curves. */
+FfSheet *ff_spoken_sheet (const FfSheetFacts *facts,
+                          const FfDayPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The pack list; the facts must hold it. */
 FfSheet *ff_pack_paper (const FfSheetFacts *facts) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -8,12 +8,15 @@
 #include "ff-number.h"
 #include "ff-standing.h"
 
+#define CHART_STEP_S 120 /* between samples of the day chart's curves */
+
 static char *file_path;
 static char *reader_text;
 static char *paper_text;
 static gboolean want_lists;
 static gboolean want_slips;
 static gboolean want_pack;
+static gboolean want_spoken;
 
 static GOptionEntry entries[] = {
   { "output", 'o', 0, G_OPTION_ARG_FILENAME, &file_path,
@@ -26,6 +29,8 @@ static GOptionEntry entries[] = {
   { "slips", 0, 0, G_OPTION_ARG_NONE, &want_slips, 
     N_ ("A turn-round slip for each landing, too"), NULL },
   { "pack", 0, 0, G_OPTION_ARG_NONE, &want_pack, N_ ("The pack list by case, too"), NULL },
+  { "spoken", 0, 0, G_OPTION_ARG_NONE, &want_spoken,
+    N_ ("The two-minute spoken brief and the day chart, too"), NULL },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -71,7 +76,7 @@ read_request (FfConsole *console, Request *request, GError **error)
   request->reader = (FfReader) reader;
   request->paper = (FfPaper) paper;
   request->more = (want_lists ? FF_BRIEF_LISTS : 0) | (want_slips ? FF_BRIEF_SLIPS : 0)
-                  | (want_pack ? FF_BRIEF_PACK : 0);
+                  | (want_pack ? FF_BRIEF_PACK : 0) | (want_spoken ? FF_BRIEF_SPOKEN : 0);
   return read_printed_at (&request->printed_at, error);
 }
 
@@ -130,6 +135,8 @@ run (FfConsole *console, GError **error)
     }
   facts = ff_sheet_facts (day, plan, request.printed_at);
   ff_sheet_facts_stand (facts, standing);
+  if (want_spoken)
+    facts->chart = ff_chart_facts (day, CHART_STEP_S, 0);
   if (!ff_sheet_facts_read_lists (facts, store, day, error)
       || (want_pack && !ff_sheet_facts_read_pack (facts, store, day, error)))
     return FF_FAILED;
@@ -148,7 +155,8 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_brief = {
   .name = "brief",
   .summary = N_ ("Print the sheets of a job to a PDF"),
-  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--lists] [--slips] [--pack]",
+  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--lists] [--slips] [--pack] "
+           "[--spoken]",
   .example = "fieldfarectl brief Skarrowick -o brief.pdf --for pilot --paper letter",
   .entries = entries,
   .run = run,

@@ -593,6 +593,7 @@ ff_sheet_facts_free (FfSheetFacts *facts)
   g_clear_pointer (&facts->lists, g_ptr_array_unref);
   g_clear_pointer (&facts->book, g_ptr_array_unref);
   g_clear_pointer (&facts->pack, g_ptr_array_unref);
+  g_clear_pointer (&facts->chart, ff_chart_facts_free);
   g_clear_pointer (&facts->pack_short, g_ptr_array_unref);
   ff_compass_facts_free (facts->compass);
   g_free (facts);

@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "ff-chart-facts.h"
 #include "ff-compass-facts.h"
 #include "ff-day.h"
 
@@ -76,6 +77,7 @@ typedef struct {
   GPtrArray *lists;       /* FfChecklist: those the day calls for, as the crew keeps them */
   GPtrArray *emergencies; /* FfChecklist: the cards of what goes wrong */
   guint conditions;       /* of the day, a mask of FfWhen */
+  FfChartFacts *chart;    /* the curves of the day chart; NULL: not read */
   GPtrArray *pack;        /* FfSheetPackItem, by case; NULL: not read */
   GPtrArray *pack_short;  /* char*: "4-stop: out with Brackenholt. F can fly with the 5-stop." */
 } FfSheetFacts;

@@ -43,7 +43,7 @@ ff_errand_new (FfKeeper *keeper,
   if (standing != NULL && standing->frozen != NULL)
     plan = standing->frozen;
   proof = ff_proof_new (ff_keeper_day (keeper), plan, reader, paper, job->date, standing,
-                        g_get_real_time () / G_USEC_PER_SEC, error);
+                        ff_keeper_store (keeper), g_get_real_time () / G_USEC_PER_SEC, error);
   if (proof == NULL)
     return NULL;
   errand = g_new0 (FfErrand, 1);

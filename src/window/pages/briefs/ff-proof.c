@@ -134,6 +134,7 @@ ff_proof_new (const FfDay *day,
               FfPaper paper,
               const char *date,
               const FfStanding *standing,
+              FfStore *store,
               gint64 now,
               GError **error)
 {
@@ -143,6 +144,8 @@ ff_proof_new (const FfDay *day,
 
   if (standing != NULL)
     ff_sheet_facts_stand (facts, standing);
+  if (store != NULL && !ff_sheet_facts_read_lists (facts, store, day, error))
+    return NULL;
   brief = ff_brief_gather (facts, plan, reader, paper, error);
   if (brief == NULL)
     return NULL;

@@ -20,13 +20,14 @@ typedef struct {
   GdkTexture *large; /* its picture; NULL: none was asked for */
 } FfProof;
 
-/* Reads day and plan, which are not kept; `now` is the moment the sheets say they were printed. */
+/* Reads day, plan and the crew's lists in the store, which are not kept; `now` is the moment the sheets say they were printed. */
 FfProof *ff_proof_new (const FfDay *day,
                        const FfDayPlan *plan,
                        FfReader reader,
                        FfPaper paper,
                        const char *date,
                        const FfStanding *standing,
+                       FfStore *store,
                        gint64 now,
                        GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The weather call, laid out; takes the facts. `plan` may be NULL. */
