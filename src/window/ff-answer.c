@@ -61,6 +61,8 @@ ff_answer_new (const char *data_dir,
   if (store != NULL)
     self->day = ff_day_load (store, job_id, &error);
   if (self->day != NULL)
+    self->locks = ff_locks_load (store, ff_day_job (self->day)->id, &error);
+  if (self->locks != NULL)
     self->plan = plan_of (self->day, wanted, cancellable, &error);
   if (self->plan != NULL)
     self->chart = chart_of (self->day, wanted);
@@ -98,6 +100,7 @@ clear (gpointer data)
   g_clear_pointer (&self->chart, ff_chart_facts_free);
   g_clear_pointer (&self->standing, ff_standing_free);
   g_clear_pointer (&self->plan, ff_day_plan_free);
+  g_clear_pointer (&self->locks, g_ptr_array_unref);
   g_clear_pointer (&self->day, ff_day_free);
   g_clear_pointer (&self->why, g_free);
   ff_try_clear (&self->tried);

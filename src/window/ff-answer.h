@@ -8,6 +8,7 @@
 
 #include "ff-chart-facts.h"
 #include "ff-day.h"
+#include "ff-lock.h"
 #include "ff-standing.h"
 #include "ff-try.h"
 
@@ -17,6 +18,7 @@ typedef struct {
   FfChartFacts *chart; /* NULL without a plan */
   char *why;           /* the sentence that says what to enter; NULL with a plan */
   FfTry tried;         /* what the plan was asked under */
+  GPtrArray *locks;     /* FfLock: what the crew has decided about lines; NULL without a day */
   FfStanding *standing; /* what stands on paper; NULL without a plan, and under a try */
 } FfAnswer;
 

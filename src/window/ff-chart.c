@@ -4,8 +4,10 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "ff-chart-part.h"
 #include "ff-day-chart.h"
 #include "ff-looks.h"
+#include "ff-shapes.h"
 
 #define LEAST_WIDTH 240
 #define NATURAL_WIDTH 800
@@ -17,6 +19,9 @@ struct _FfChart {
 
   FfAnswer *answer;  /* with a plan, or NULL */
   int line;          /* chosen */
+  int zoom;          /* how often the day is halved */
+  gint64 from, to;   /* the part that is shown; not read without zoom */
+  FfDayChart *whole; /* for the table while a part is shown; NULL: not asked for yet */
   FfDayChart *chart; /* laid out for what follows */
   int width, height;
   double em;
@@ -66,14 +71,44 @@ facts_now (FfChart *self)
 }
 
 static void
-lay_out (FfChart *self, int width, int height)
+show_locks (FfChart *self, FfDayChart *chart)
+{
+  const GPtrArray *lines = self->answer->plan->lines;
+
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const FfPlanLine *line = g_ptr_array_index (lines, i);
+
+      if (ff_locks_find (self->answer->locks, line->id) != NULL)
+        ff_day_chart_lock (chart, line->line);
+    }
+}
+
+/* The whole day, or the part that is shown. */
+static FfDayChart *
+chart_new (FfChart *self, gboolean whole, const FfChartFrame *frame)
 {
   FfChartFacts facts = facts_now (self);
+  g_autoptr (FfChartPart) part = NULL;
+  FfDayChart *chart;
+
+  if (!whole && self->zoom > 0)
+    part = ff_chart_part_new (&facts, self->answer->plan, self->from, self->to);
+  chart = part != NULL ? ff_day_chart_new (&part->facts, &part->plan, frame)
+                       : ff_day_chart_new (&facts, self->answer->plan, frame);
+  show_locks (self, chart);
+  return chart;
+}
+
+static void
+lay_out (FfChart *self, int width, int height)
+{
   double em;
   PangoFontDescription *font = font_of (self, &em);
   const FfChartFrame frame = { ff_looks_palette (), font, 1, width, height };
-  FfDayChart *chart = ff_day_chart_new (&facts, self->answer->plan, &frame);
+  FfDayChart *chart = chart_new (self, FALSE, &frame);
 
+  g_clear_pointer (&self->whole, ff_day_chart_free);
   g_clear_pointer (&self->chart, ff_day_chart_free);
   self->chart = chart;
   self->width = width;
@@ -95,6 +130,7 @@ is_current (FfChart *self, int width, int height)
   return em == self->em;
 }
 
+/* Of the whole day, so that the page stays where it is when a part is shown. */
 static int
 wanted_height (FfChart *self, int width)
 {
@@ -180,6 +216,25 @@ n_lines (FfChart *self)
   return self->answer != NULL ? (int) self->answer->plan->lines->len : 0;
 }
 
+/* Lays the part that is shown around the chosen sortie, or leaves it when that is in it already. */
+static void
+place_part (FfChart *self)
+{
+  const FfChartFacts *facts = self->answer->chart;
+  gint64 first = facts->from, last = facts->to;
+
+  self->zoom = MIN (self->zoom, ff_chart_part_most (facts));
+  if (self->line > 0)
+    {
+      const FfPlanLine *line = g_ptr_array_index (self->answer->plan->lines, self->line - 1);
+
+      first = line->off_by;
+      last = line->land_by;
+    }
+  ff_chart_part_place (facts, self->zoom, first, last, &self->from, &self->to);
+  self->width = -1; /* lay out anew when it is drawn */
+}
+
 static void
 choose (FfChart *self, int line)
 {
@@ -212,6 +267,29 @@ ask_to_move (FfChart *self, guint key)
   return GDK_EVENT_STOP;
 }
 
+static gboolean
+zoom_by_key (FfChart *self, guint key)
+{
+  switch (key)
+    {
+    case GDK_KEY_plus:
+    case GDK_KEY_equal: /* the same key without Shift */
+    case GDK_KEY_KP_Add:
+      ff_chart_zoom (self, 1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_minus:
+    case GDK_KEY_KP_Subtract:
+      ff_chart_zoom (self, -1);
+      return GDK_EVENT_STOP;
+    case GDK_KEY_0:
+    case GDK_KEY_KP_0:
+      ff_chart_zoom (self, 0);
+      return GDK_EVENT_STOP;
+    default:
+      return GDK_EVENT_PROPAGATE;
+    }
+}
+
 /* Time runs from left to right in every language, and so do the keys. */
 static gboolean
 on_key (FfChart *self, guint key, guint code, GdkModifierType state)
@@ -240,7 +318,7 @@ on_key (FfChart *self, guint key, guint code, GdkModifierType state)
       open_line (self, MAX (self->line, 1));
       return GDK_EVENT_STOP;
     default:
-      return GDK_EVENT_PROPAGATE;
+      return (state & GDK_CONTROL_MASK) == 0 ? zoom_by_key (self, key) : GDK_EVENT_PROPAGATE;
     }
 }
 
@@ -269,6 +347,26 @@ on_tick (gpointer data)
 
 /* Overrides */
 
+/* Below a part of the day: all of it as a line, and thick on that what is shown. */
+static void
+draw_part (FfChart *self, cairo_t *cr)
+{
+  const FfChartFacts *facts = self->answer->chart;
+  const FfPalette *palette = ff_looks_palette ();
+  double left = self->em, right = self->width - self->em, y = self->height - 0.45 * self->em;
+  double per_second = (right - left) / (double) (facts->to - facts->from);
+
+  ff_shape_line (cr, left, y, right, y);
+  ff_colour_set (cr, palette->soft);
+  cairo_set_line_width (cr, palette->hair * self->em);
+  cairo_stroke (cr);
+  ff_shape_line (cr, left + (double) (self->from - facts->from) * per_second, y,
+                 left + (double) (self->to - facts->from) * per_second, y);
+  ff_colour_set (cr, palette->accent);
+  cairo_set_line_width (cr, 0.4 * self->em);
+  cairo_stroke (cr);
+}
+
 static void
 ff_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -283,6 +381,8 @@ ff_chart_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   cr = gtk_snapshot_append_cairo (snapshot,
                                   &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   ff_day_chart_draw (self->chart, cr, self->line);
+  if (self->zoom > 0)
+    draw_part (self, cr);
   cairo_destroy (cr);
 }
 
@@ -336,6 +436,7 @@ ff_chart_finalize (GObject *object)
 
   g_clear_handle_id (&self->tick, g_source_remove);
   g_clear_pointer (&self->chart, ff_day_chart_free);
+  g_clear_pointer (&self->whole, ff_day_chart_free);
   g_clear_pointer (&self->answer, ff_answer_unref);
   G_OBJECT_CLASS (ff_chart_parent_class)->finalize (object);
 }
@@ -386,7 +487,7 @@ ff_chart_init (FfChart *self)
 void
 ff_chart_show (FfChart *self, FfAnswer *answer)
 {
-  int before;
+  int before, width;
 
   g_return_if_fail (FF_IS_CHART (self));
   if (answer == NULL || answer->plan == NULL || answer == self->answer)
@@ -396,7 +497,9 @@ ff_chart_show (FfChart *self, FfAnswer *answer)
   self->answer = ff_answer_ref (answer);
   if (self->line > n_lines (self))
     self->line = 0;
-  lay_out (self, self->width > 0 ? self->width : NATURAL_WIDTH, MAX (self->height, 1));
+  width = self->width > 0 ? self->width : NATURAL_WIDTH;
+  place_part (self);
+  lay_out (self, width, MAX (self->height, 1));
   self->wanted_em = 0;
   if (self->wanted_width <= 0 || wanted_height (self, self->wanted_width) != before)
     gtk_widget_queue_resize (GTK_WIDGET (self));
@@ -416,13 +519,48 @@ ff_chart_set_line (FfChart *self, int line)
 {
   g_return_if_fail (FF_IS_CHART (self));
   self->line = line >= 1 && line <= n_lines (self) ? line : 0;
+  if (self->zoom > 0 && self->line > 0)
+    place_part (self);
   say_chosen (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+ff_chart_zoom (FfChart *self, int by)
+{
+  int width;
+
+  g_return_if_fail (FF_IS_CHART (self));
+  if (self->answer == NULL)
+    return;
+  width = self->width;
+  if (by > 0 && self->line == 0)
+    choose (self, 1);
+  self->zoom = by == 0 ? 0 : MAX (self->zoom + by, 0);
+  place_part (self);
+  if (width > 0)
+    lay_out (self, width, self->height);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+int
+ff_chart_get_zoom (FfChart *self)
+{
+  g_return_val_if_fail (FF_IS_CHART (self), 0);
+  return self->zoom;
 }
 
 GPtrArray *
 ff_chart_table (FfChart *self)
 {
+  const FfChartFrame frame = { ff_looks_palette (), NULL, 1, NATURAL_WIDTH, 1 };
+
   g_return_val_if_fail (FF_IS_CHART (self), NULL);
+  if (self->zoom > 0 && self->answer != NULL)
+    {
+      if (self->whole == NULL)
+        self->whole = chart_new (self, TRUE, &frame);
+      return ff_day_chart_rows (self->whole);
+    }
   return self->chart != NULL ? ff_day_chart_rows (self->chart) : NULL;
 }

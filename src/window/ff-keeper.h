@@ -213,6 +213,11 @@ gboolean ff_keeper_acknowledge (FfKeeper *self,
                                 const char *initials,
                                 GError **error);
 
+/* Locks a line of the plan as it stands, with its battery, its filter and when it is off; or unlocks
+ * one that is locked. `line_id`: its first shot. A filter of several pieces, or a variable one, is
+ * left to the planner. */
+gboolean ff_keeper_toggle_lock (FfKeeper *self, const char *line_id, GError **error);
+
 /* The sentence of what would be undone, or NULL. */
 const char *ff_keeper_undo_text (FfKeeper *self);
 gboolean ff_keeper_undo (FfKeeper *self, GError **error);

@@ -6,6 +6,7 @@
 #include "ff-crew.h"
 #include "ff-item.h"
 #include "ff-job.h"
+#include "ff-lock.h"
 #include "ff-place.h"
 #include "ff-shot.h"
 
@@ -61,6 +62,12 @@ save_member (FfStore *store, gconstpointer record, GError **error)
 }
 
 static gboolean
+save_lock (FfStore *store, gconstpointer record, GError **error)
+{
+  return ff_lock_save (store, record, error);
+}
+
+static gboolean
 save_job_role (FfStore *store, gconstpointer record, GError **error)
 {
   const FfHeldRole *role = record;
@@ -106,6 +113,18 @@ static gpointer
 load_member (FfStore *store, const char *id, GError **error)
 {
   return ff_member_load (store, id, error);
+}
+
+static gpointer
+load_lock (FfStore *store, const char *id, GError **error)
+{
+  return ff_lock_load (store, id, error);
+}
+
+static void
+free_lock (gpointer record)
+{
+  ff_lock_free (record);
 }
 
 static void
@@ -155,6 +174,7 @@ const FfNoun ff_noun_place = { load_place, save_place, ff_place_delete, free_pla
 const FfNoun ff_noun_shot = { load_shot, save_shot, ff_shot_delete, free_shot };
 const FfNoun ff_noun_item = { load_item, save_item, ff_item_delete, free_item };
 const FfNoun ff_noun_member = { load_member, save_member, ff_member_delete, free_member };
+const FfNoun ff_noun_lock = { load_lock, save_lock, ff_lock_delete, free_lock };
 const FfNoun ff_noun_job_crew = { NULL, save_job_role, remove_job_role, free_job_role };
 
 /* Steps */

@@ -13,6 +13,7 @@ typedef struct {
 } FfNoun;
 
 extern const FfNoun ff_noun_job, ff_noun_place, ff_noun_shot, ff_noun_item, ff_noun_member;
+extern const FfNoun ff_noun_lock;
 extern const FfNoun ff_noun_job_crew; /* FfHeldRole; its id is "job/member/role" */
 
 typedef struct {

@@ -191,6 +191,75 @@ test_a_new_letter_needs_a_reason (void **state)
   ff_stage_free (stage);
 }
 
+static GtkWidget *
+chart_with_line_1 (FfStage *stage)
+{
+  GtkWidget *chart = ff_stage_find (page_of (stage), FF_TYPE_CHART, NULL);
+
+  gtk_widget_grab_focus (chart);
+  press (stage, GDK_KEY_Home, 0);
+  assert_int_equal (ff_chart_get_line (FF_CHART (chart)), 1);
+  return chart;
+}
+
+static void
+test_a_part_of_the_day_is_shown (void **state)
+{
+  FfStage *stage = stage_on_sorties ();
+  GtkWidget *chart = chart_with_line_1 (stage);
+  guint n_rows = ff_chart_table (FF_CHART (chart))->len;
+  int height = gtk_widget_get_height (chart);
+
+  press (stage, GDK_KEY_minus, 0);
+  assert_int_equal (ff_chart_get_zoom (FF_CHART (chart)), 0);
+  for (int i = 0; i < 9; i++)
+    press (stage, GDK_KEY_plus, 0);
+  assert_in_range (ff_chart_get_zoom (FF_CHART (chart)), 2, 5);
+  for (int i = 0; i < 6; i++)
+    {
+      press (stage, GDK_KEY_Right, 0);
+      ff_stage_settle ();
+    }
+  assert_int_equal (ff_chart_get_line (FF_CHART (chart)), 6);
+  /* Whoever hears it, hears the whole day; and the page has not moved. */
+  assert_int_equal (ff_chart_table (FF_CHART (chart))->len, n_rows);
+  assert_int_equal (gtk_widget_get_height (chart), height);
+  press (stage, GDK_KEY_0, 0);
+  assert_int_equal (ff_chart_get_zoom (FF_CHART (chart)), 0);
+  assert_int_equal (ff_chart_table (FF_CHART (chart))->len, n_rows);
+  ff_stage_free (stage);
+}
+
+static void
+test_a_sortie_is_locked_and_unlocked (void **state)
+{
+  FfStage *stage = stage_on_sorties ();
+  g_autofree char *job = g_strdup (ff_keeper_job (stage->keeper)->id);
+  g_autoptr (GPtrArray) locks = NULL;
+  const FfLock *lock;
+
+  chart_with_line_1 (stage);
+  gtk_widget_activate_action (page_of (stage), "sorties.lock", NULL);
+  ff_stage_wait_for_plan (stage);
+  wait_to_read (stage, "Unlock it");
+  assert_true (holds (page_of (stage), "locked"));
+  locks = ff_locks_load (ff_keeper_store (stage->keeper), job, NULL);
+  assert_int_equal (locks->len, 1);
+  lock = g_ptr_array_index (locks, 0);
+  assert_int_equal (lock->off_by, 16 * 60 + 30);
+  assert_true (lock->keep_filter);
+  assert_string_equal (ff_keeper_find_item (stage->keeper, lock->battery_id)->label, "b1");
+  assert_string_equal (ff_keeper_find_item (stage->keeper, lock->filter_id)->label, "ND32");
+  assert_string_equal (ff_keeper_undo_text (stage->keeper), "Sortie 1 locked");
+  gtk_widget_activate_action (page_of (stage), "sorties.lock", NULL);
+  ff_stage_wait_for_plan (stage);
+  wait_to_read (stage, "Lock it");
+  assert_true (ff_keeper_undo (stage->keeper, NULL));
+  ff_stage_wait_for_plan (stage);
+  wait_to_read (stage, "Unlock it");
+  ff_stage_free (stage);
+}
+
 int
 main (void)
 {
@@ -198,6 +267,8 @@ main (void)
     cmocka_unit_test (test_a_sortie_is_moved_by_keys),
     cmocka_unit_test (test_a_plan_is_frozen_and_amended),
     cmocka_unit_test (test_a_new_letter_needs_a_reason),
+    cmocka_unit_test (test_a_part_of_the_day_is_shown),
+    cmocka_unit_test (test_a_sortie_is_locked_and_unlocked),
   };
 
   if (!ff_stage_start ())

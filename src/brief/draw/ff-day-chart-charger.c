@@ -36,6 +36,8 @@ ready_text (const FfDayChart *chart, const FfPlanCharge *charge, int form)
   if (form <= 1)
     /* Translators: a battery is charged by this time. */
     return g_strdup_printf (_ ("ready %s"), clock);
+  if (form > 2) /* it is ready later than the part of the day that is shown */
+    return g_strdup ("");
   return g_steal_pointer (&clock);
 }
 
@@ -67,7 +69,8 @@ try_lane (FfDayChart *chart, const FfPlanCharge *plan, FfChartCharge *charge, in
   if (whole.x + whole.width > chart->width - 1 || whole.x < 1
       || !ff_labels_is_free (chart->labels, &whole))
     return FALSE;
-  ff_labels_place (chart->labels, &label, NULL);
+  if (*ready != '\0')
+    ff_labels_place (chart->labels, &label, NULL);
   ff_chart_place_cell (chart, plan->battery, bar.x - 0.3 * em, charge->y, 1, 0, NULL);
   write_within (chart, _ ("cools"), charge->from_x, charge->charge_x, charge->y,
                 chart->palette.ink);
@@ -85,7 +88,9 @@ add_charge (FfDayChart *chart, const FfPlanCharge *plan)
                            ff_time_axis_x (&chart->axis, (double) plan->charge_from),
                            ff_time_axis_x (&chart->axis, (double) plan->ready_at), 0 };
 
-  for (int form = 0; form < 3; form++)
+  int forms = ff_time_axis_holds (&chart->axis, plan->ready_at) ? 3 : 4;
+
+  for (int form = 0; form < forms; form++)
     for (int lane = 0; lane < chart->share.charge_lanes; lane++)
       if (try_lane (chart, plan, &charge, lane, form))
         return;

@@ -35,6 +35,7 @@ typedef struct {
   double land_x;            /* land by */
   double text_x;            /* where the text at its right may begin */
   gboolean holds;           /* its filter holds every take to a third of a stop */
+  gboolean locked;
 } FfChartBlock;
 
 /* From landed to the next off: a line with a bend where lanes change. */
@@ -131,6 +132,9 @@ gboolean ff_chart_place_cell (FfDayChart *chart,
                               double max_width,
                               cairo_rectangle_t *ret_box);
 double ff_chart_cell_width (FfDayChart *chart, const char *battery);
+
+/* Says in a line's row that it is locked. */
+void ff_chart_rows_lock (GPtrArray *rows, int line);
 
 void ff_chart_draw_sky (const FfDayChart *chart, cairo_t *cr);
 void ff_chart_draw_need (const FfDayChart *chart, cairo_t *cr);

@@ -265,6 +265,23 @@ add_sortie_row (GPtrArray *rows, const FfChartFacts *facts, const FfPlanLine *li
                             off != NULL ? off : ""));
 }
 
+void
+ff_chart_rows_lock (GPtrArray *rows, int line)
+{
+  for (guint i = 0; i < rows->len; i++)
+    {
+      FfChartRow *row = g_ptr_array_index (rows, i);
+      char *detail;
+
+      if (row->kind != FF_CHART_ROW_SORTIE || row->line != line)
+        continue;
+      /* Translators: a sortie that the crew has decided about; then its filter and when to land. */
+      detail = g_strdup_printf (_ ("locked, %s"), row->detail);
+      g_free (row->detail);
+      row->detail = detail;
+    }
+}
+
 static void
 add_turn_row (GPtrArray *rows,
               const FfChartFacts *facts,

@@ -449,6 +449,28 @@ draw_landing (const FfDayChart *chart, cairo_t *cr, const FfChartBlock *block)
   cairo_stroke (cr);
 }
 
+/* On the lower right corner of a block, on a plate of paper, so that it is seen on every shade and
+ * stands in the way of no text; within the picture where the block is at its edge. */
+static void
+draw_padlock (const FfDayChart *chart, cairo_t *cr, const FfChartBlock *block)
+{
+  double size = 1.05 * chart->em, plate = 0.78 * chart->em;
+  double x = MIN (block->block.x + block->block.width, chart->width - plate - 1);
+  double y = block->block.y + block->block.height - 0.35 * chart->em;
+
+  ff_shape_disc (cr, x, y, plate);
+  ff_colour_set (cr, chart->palette.paper);
+  cairo_fill_preserve (cr);
+  ff_colour_set (cr, chart->palette.ink);
+  cairo_set_line_width (cr, chart->palette.hair * chart->em);
+  cairo_stroke (cr);
+  ff_shape_padlock_bow (cr, x, y, size);
+  cairo_set_line_width (cr, 0.13 * chart->em);
+  cairo_stroke (cr);
+  ff_shape_padlock_body (cr, x, y, size);
+  cairo_fill (cr);
+}
+
 /* A block that its filter does not hold is outlined in dashes as well as said to be so. */
 static void
 draw_block (const FfDayChart *chart, cairo_t *cr, const FfChartBlock *block)
@@ -474,4 +496,7 @@ ff_chart_draw_sorties (const FfDayChart *chart, cairo_t *cr)
   draw_turns (chart, cr);
   for (guint i = 0; i < chart->blocks->len; i++)
     draw_block (chart, cr, block_at (chart, i));
+  for (guint i = 0; i < chart->blocks->len; i++)
+    if (block_at (chart, i)->locked)
+      draw_padlock (chart, cr, block_at (chart, i));
 }

@@ -235,6 +235,20 @@ ff_day_chart_line_rect (const FfDayChart *chart, int line, cairo_rectangle_t *re
   return FALSE;
 }
 
+void
+ff_day_chart_lock (FfDayChart *chart, int line)
+{
+  for (guint i = 0; i < chart->blocks->len; i++)
+    {
+      FfChartBlock *block = &g_array_index (chart->blocks, FfChartBlock, i);
+
+      if (block->line != line || block->locked)
+        continue;
+      block->locked = TRUE;
+      ff_chart_rows_lock (chart->rows, line);
+    }
+}
+
 GPtrArray *
 ff_day_chart_rows (const FfDayChart *chart)
 {

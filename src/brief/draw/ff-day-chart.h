@@ -57,6 +57,10 @@ double ff_day_chart_height (const FfChartFacts *facts,
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayChart, ff_day_chart_free)
 
+/* The crew has decided about this line: a padlock on its block, the word in its row of the table. A
+ * line that is not there is nobody's. */
+void ff_day_chart_lock (FfDayChart *chart, int line);
+
 /* Draws into (0, 0) to (width, height), all of it. A line that is marked has a ring; 0: none. */
 void ff_day_chart_draw (const FfDayChart *chart, cairo_t *cr, int marked_line);
 

@@ -75,6 +75,25 @@ ff_shape_triangle (cairo_t *cr, double x, double y, double size)
   cairo_close_path (cr);
 }
 
+void
+ff_shape_padlock_body (cairo_t *cr, double x, double y, double size)
+{
+  cairo_rectangle_t body = { x - 0.4 * size, y - 0.05 * size, 0.8 * size, 0.55 * size };
+
+  ff_shape_rounded (cr, &body, 0.08 * size);
+}
+
+void
+ff_shape_padlock_bow (cairo_t *cr, double x, double y, double size)
+{
+  double radius = 0.23 * size, top = y - 0.2 * size;
+
+  cairo_move_to (cr, x - radius, y);
+  cairo_line_to (cr, x - radius, top);
+  cairo_arc (cr, x, top, radius, G_PI, 2 * G_PI);
+  cairo_line_to (cr, x + radius, y);
+}
+
 gboolean
 ff_boxes_overlap (const cairo_rectangle_t *a, const cairo_rectangle_t *b)
 {

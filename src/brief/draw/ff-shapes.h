@@ -25,4 +25,9 @@ void ff_shape_line (cairo_t *cr, double x1, double y1, double x2, double y2);
 /* A warning's triangle, standing on y and as wide as high. */
 void ff_shape_triangle (cairo_t *cr, double x, double y, double size);
 
+/* A closed padlock in the middle of (x, y) and `size` high: its body as a path to fill, its bow as
+ * one to stroke. */
+void ff_shape_padlock_body (cairo_t *cr, double x, double y, double size);
+void ff_shape_padlock_bow (cairo_t *cr, double x, double y, double size);
+
 gboolean ff_boxes_overlap (const cairo_rectangle_t *a, const cairo_rectangle_t *b);

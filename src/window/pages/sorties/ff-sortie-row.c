@@ -12,7 +12,7 @@
 struct _FfSortieRow {
   GtkListBoxRow parent_instance;
 
-  GtkWidget *off_box, *land_box, *filter_box;
+  GtkWidget *off_box, *land_box, *filter_box, *locked;
   GtkLabel *number, *off, *land, *battery, *stops, *engraving, *strength, *rule, *why, *trim;
   GtkLabel *turn_round;
   GtkWidget *turn_round_box;
@@ -162,6 +162,7 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, off_box);
+  gtk_widget_class_bind_template_child (widget_class, FfSortieRow, locked);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, land_box);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, filter_box);
   gtk_widget_class_bind_template_child (widget_class, FfSortieRow, number);
@@ -220,18 +221,22 @@ void
 ff_sortie_row_show (FfSortieRow *self,
                     const FfPlanLine *line,
                     GTimeZone *zone,
-                    const GPtrArray *crossed)
+                    const GPtrArray *crossed,
+                    gboolean locked)
 {
   g_autofree char *number = g_strdup_printf ("%d", line->line);
   g_autofree char *off = ff_instant_clock ((double) line->off_by, zone);
   g_autofree char *land = ff_instant_clock ((double) line->land_by, zone);
   g_autofree char *spoken = ff_sortie_spoken (line, zone);
+  /* Translators: read aloud after a sortie that the crew has decided about. */
+  g_autofree char *words = g_strconcat (spoken, locked ? _ (". Locked.") : NULL, NULL);
 
   g_return_if_fail (FF_IS_SORTIE_ROW (self));
   gtk_label_set_label (self->number, number);
   gtk_label_set_label (self->off, off);
   gtk_label_set_label (self->land, land);
   gtk_label_set_label (self->battery, line->battery);
+  gtk_widget_set_visible (self->locked, locked);
   set_text (self->rule, line->land_rule != NULL ? line->land_rule : "");
   gtk_label_set_label (self->why, line->why);
   gtk_label_set_label (self->trim, line->trim);
@@ -239,7 +244,7 @@ ff_sortie_row_show (FfSortieRow *self,
   gtk_widget_set_visible (self->turn_round_box, *line->turn_round != '\0');
   show_filter (self, line);
   show_takes (self, line, zone, crossed);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
                                   -1);
 }
 

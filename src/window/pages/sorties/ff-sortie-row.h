@@ -17,12 +17,13 @@ typedef struct {
 
 GtkWidget *ff_sortie_row_new (const FfSortieColumns *columns) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Shows another line, or the same one as it is now. Copies what it needs. */
-/* `crossed` says which limits a forecast crosses while it flies; char*, may be NULL. */
+/* Shows another line, or the same one as it is now, and whether the crew has locked it. Copies what
+ * it needs. `crossed` says which limits a forecast crosses while it flies; char*, may be NULL. */
 void ff_sortie_row_show (FfSortieRow *self,
                          const FfPlanLine *line,
                          GTimeZone *zone,
-                         const GPtrArray *crossed);
+                         const GPtrArray *crossed,
+                         gboolean locked);
 
 void ff_sortie_row_set_open (FfSortieRow *self, gboolean open);
 gboolean ff_sortie_row_get_open (FfSortieRow *self);

@@ -3,6 +3,27 @@
 
 #include "ff-limits-today.h"
 
+static GtkSizeGroup *
+column_new (void)
+{
+  return gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+}
+
+void
+ff_sortie_columns_init (FfSortieColumns *columns)
+{
+  *columns = (FfSortieColumns) { column_new (), column_new (), column_new (), column_new () };
+}
+
+void
+ff_sortie_columns_clear (FfSortieColumns *columns)
+{
+  g_clear_object (&columns->number);
+  g_clear_object (&columns->off);
+  g_clear_object (&columns->land);
+  g_clear_object (&columns->filter);
+}
+
 FfSortieRow *
 ff_sortie_rows_at (GtkListBox *list, int index)
 {
@@ -32,8 +53,13 @@ ff_sortie_rows_show (GtkListBox *list,
 
   set_n_rows (list, columns, (int) plan->lines->len);
   for (guint i = 0; i < plan->lines->len; i++)
-    ff_sortie_row_show (ff_sortie_rows_at (list, (int) i), g_ptr_array_index (plan->lines, i),
-                        answer->chart->zone, g_ptr_array_index (today->lines, i));
+    {
+      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
+
+      ff_sortie_row_show (ff_sortie_rows_at (list, (int) i), line, answer->chart->zone,
+                          g_ptr_array_index (today->lines, i),
+                          ff_locks_find (answer->locks, line->id) != NULL);
+    }
 }
 
 void

@@ -5,6 +5,9 @@
 #include "ff-answer.h"
 #include "ff-sortie-row.h"
 
+void ff_sortie_columns_init (FfSortieColumns *columns);
+void ff_sortie_columns_clear (FfSortieColumns *columns);
+
 /* The row at an index from 0, or NULL. */
 FfSortieRow *ff_sortie_rows_at (GtkListBox *list, int index);
 

@@ -7,17 +7,17 @@
 #include "ff-chart.h"
 #include "ff-flow.h"
 #include "ff-otherwise.h"
+#include "ff-patience.h"
 #include "ff-planner.h"
 #include "ff-reading-dialog.h"
 #include "ff-scroll.h"
+#include "ff-sortie-lock.h"
 #include "ff-sortie-notes.h"
 #include "ff-sortie-rows.h"
 #include "ff-sortie-words.h"
 #include "ff-sorties-table.h"
 #include "ff-standing-card.h"
 #include "ff-what-if.h"
-
-#define PATIENCE_MS 700 /* a plan that takes longer is said to be on its way */
 
 struct _FfSortiesPage {
   FfPage parent_instance;
@@ -27,7 +27,7 @@ struct _FfSortiesPage {
   FfAnswer *shown;  /* what is on the screen; NULL: nothing yet */
   char *job_id;     /* whose plan that is */
   char *chosen;     /* label of the first shot of the chosen line; NULL: none */
-  guint patience;   /* source that says that a plan is on its way */
+  FfPatience patience; /* says that a plan is on its way */
 
   GtkStack *stack, *views;
   GtkWidget *try_band, *try_box, *working;
@@ -39,6 +39,7 @@ struct _FfSortiesPage {
   FfOtherwise *otherwise;
   FfStandingCard *standing;
   GtkWidget *accept;
+  GtkButton *lock;
   GtkListBox *table, *list;
   GtkGrid *cost;
   FfSortieColumns columns;
@@ -49,6 +50,10 @@ G_DEFINE_FINAL_TYPE (FfSortiesPage, ff_sorties_page, FF_TYPE_PAGE)
 static const FfPageKey page_keys[] = {
   { "Left", N_ ("Choose the sortie before, on the chart") },
   { "Right", N_ ("Choose the next sortie, on the chart") },
+  { "plus", N_ ("Half as much of the day on the chart") },
+  { "minus", N_ ("Twice as much of the day on the chart") },
+  { "0", N_ ("The whole day on the chart") },
+  { "k", N_ ("Lock the chosen sortie as it stands, or unlock it") },
   { "<Alt>Left", N_ ("Try the chosen sortie 5 minutes earlier") },
   { "<Alt>Right", N_ ("Try the chosen sortie 5 minutes later") },
   { "Return", N_ ("Open the sortie") },
@@ -77,6 +82,12 @@ keeper_of (gpointer page)
   return ff_page_get_keeper (FF_PAGE (page));
 }
 
+static gboolean
+is_trying (FfSortiesPage *self)
+{
+  return !ff_try_is_none (&self->tried);
+}
+
 static void
 show_view (FfSortiesPage *self)
 {
@@ -101,6 +112,7 @@ choose (FfSortiesPage *self, int line)
   self->chosen = g_strdup (((const FfPlanTake *) g_ptr_array_index (chosen->takes, 0))->shot);
   ff_chart_set_line (self->chart, line);
   ff_sortie_rows_mark (self->list, line);
+  ff_sortie_lock_show (self->lock, self->shown, line, is_trying (self));
 }
 
 /* A line stays chosen while its first shot is flown, wherever that now stands. */
@@ -116,6 +128,7 @@ choose_again (FfSortiesPage *self)
   ff_sortie_rows_mark (self->list, line);
   if (before != line)
     ff_sortie_rows_open (self->list, open ? line : 0);
+  ff_sortie_lock_show (self->lock, self->shown, line, is_trying (self));
 }
 
 static void
@@ -134,31 +147,6 @@ show_words (FfSortiesPage *self, const FfDayPlan *plan, GTimeZone *zone)
   ff_sortie_notes_show_charges (self->charges, plan, zone);
   ff_sortie_notes_show_bag (self->bag, plan, ff_keeper_items (keeper_of (self)));
   ff_sortie_notes_show_cost (self->cost, plan);
-}
-
-/* Said only when it takes long: a word that comes and goes with each keystroke would be noise. */
-static void
-stop_waiting (FfSortiesPage *self)
-{
-  g_clear_handle_id (&self->patience, g_source_remove);
-  gtk_widget_set_visible (self->working, FALSE);
-}
-
-static gboolean
-on_long_wait (gpointer page)
-{
-  FfSortiesPage *self = FF_SORTIES_PAGE (page);
-
-  self->patience = 0;
-  gtk_widget_set_visible (self->working, TRUE);
-  return G_SOURCE_REMOVE;
-}
-
-static void
-start_waiting (FfSortiesPage *self)
-{
-  if (self->patience == 0 && !gtk_widget_get_visible (self->working))
-    self->patience = g_timeout_add (PATIENCE_MS, on_long_wait, self);
 }
 
 /* Everything is changed in one go, between two frames. */
@@ -191,12 +179,6 @@ show_why_not (FfSortiesPage *self, const char *why)
 }
 
 /* Trying */
-
-static gboolean
-is_trying (FfSortiesPage *self)
-{
-  return !ff_try_is_none (&self->tried);
-}
 
 static void
 show_try_band (FfSortiesPage *self)
@@ -248,7 +230,7 @@ ask_try (FfSortiesPage *self)
   if (job != NULL)
     {
       ff_planner_ask_try (self->tries, job->id, &self->tried);
-      start_waiting (self);
+      ff_patience_start (&self->patience);
     }
 }
 
@@ -260,7 +242,7 @@ end_try (FfSortiesPage *self)
   ff_try_clear (&self->tried);
   ff_what_if_reset (self->what_if);
   ff_planner_ask (self->tries, NULL);
-  stop_waiting (self);
+  ff_patience_stop (&self->patience);
   show_try_band (self);
   show_stored (self);
 }
@@ -290,7 +272,7 @@ on_tried (FfSortiesPage *self)
 
   if (answer == NULL || !is_trying (self))
     return;
-  stop_waiting (self);
+  ff_patience_stop (&self->patience);
   show_try_band (self);
   if (answer->plan != NULL)
     show_answer (self, answer);
@@ -378,6 +360,26 @@ act_accept (GtkWidget *widget, const char *action, GVariant *parameter)
   gtk_widget_grab_focus (widget);
 }
 
+/* What is locked is what is stored: not something that is only tried. */
+static void
+act_lock (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  FfSortiesPage *self = FF_SORTIES_PAGE (widget);
+  int line = ff_chart_get_line (self->chart);
+  g_autoptr (GError) error = NULL;
+
+  if (line < 1 || is_trying (self))
+    return;
+  if (!ff_sortie_lock_toggle (keeper_of (self), self->shown, line, &error))
+    ff_page_say_error (FF_PAGE (self), &error);
+}
+
+static void
+act_zoom (GtkWidget *widget, const char *action, GVariant *parameter)
+{
+  ff_chart_zoom (FF_SORTIES_PAGE (widget)->chart, g_variant_get_int32 (parameter));
+}
+
 static void
 act_toggle_table (GtkWidget *widget, const char *action, GVariant *parameter)
 {
@@ -438,9 +440,9 @@ ff_sorties_page_refresh (FfPage *page, FfChanged changed)
     ff_what_if_set_day (self->what_if, job->sky, ff_keeper_items (keeper_of (self)),
                         ff_keeper_shots (keeper_of (self)));
   if (ff_keeper_is_planning (keeper_of (self)))
-    start_waiting (self);
+    ff_patience_start (&self->patience);
   else if (!is_trying (self))
-    stop_waiting (self);
+    ff_patience_stop (&self->patience);
   if ((changed & FF_CHANGED_PLAN) == 0)
     return;
   if (is_trying (self))
@@ -454,7 +456,7 @@ static void
 ff_sorties_page_unmap (GtkWidget *widget)
 {
   end_try (FF_SORTIES_PAGE (widget));
-  stop_waiting (FF_SORTIES_PAGE (widget));
+  ff_patience_stop (&FF_SORTIES_PAGE (widget)->patience);
   GTK_WIDGET_CLASS (ff_sorties_page_parent_class)->unmap (widget);
 }
 
@@ -486,11 +488,8 @@ ff_sorties_page_dispose (GObject *object)
   if (self->tries != NULL)
     ff_planner_ask (self->tries, NULL);
   g_clear_object (&self->tries);
-  g_clear_handle_id (&self->patience, g_source_remove);
-  g_clear_object (&self->columns.number);
-  g_clear_object (&self->columns.off);
-  g_clear_object (&self->columns.land);
-  g_clear_object (&self->columns.filter);
+  g_clear_handle_id (&self->patience.source, g_source_remove);
+  ff_sortie_columns_clear (&self->columns);
   G_OBJECT_CLASS (ff_sorties_page_parent_class)->dispose (object);
 }
 
@@ -532,6 +531,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, otherwise);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, standing);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, accept);
+  gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, lock);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, table);
   gtk_widget_class_bind_template_child (widget_class, FfSortiesPage, list);
 }
@@ -549,10 +549,13 @@ bind_callbacks (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "sorties.toggle-table", NULL, act_toggle_table);
   gtk_widget_class_install_action (widget_class, "sorties.reading", NULL, act_reading);
   gtk_widget_class_install_action (widget_class, "sorties.late", NULL, act_late);
+  gtk_widget_class_install_action (widget_class, "sorties.lock", NULL, act_lock);
+  gtk_widget_class_install_action (widget_class, "sorties.zoom", "i", act_zoom);
   gtk_widget_class_install_action (widget_class, "sorties.accept", NULL, act_accept);
   gtk_widget_class_install_action (widget_class, "sorties.go", "s", act_go);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, on_escape, NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_r, 0, "sorties.reading", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_k, 0, "sorties.lock", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, 0, "sorties.late", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK,
                                        "sorties.accept", NULL);
@@ -583,16 +586,11 @@ ff_sorties_page_class_init (FfSortiesPageClass *klass)
   bind_callbacks (widget_class);
 }
 
-static GtkSizeGroup *
-column_new (void)
-{
-  return gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
-}
-
 static void
 ff_sorties_page_init (FfSortiesPage *self)
 {
   ff_try_clear (&self->tried);
-  self->columns = (FfSortieColumns) { column_new (), column_new (), column_new (), column_new () };
+  ff_sortie_columns_init (&self->columns);
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->patience.words = self->working;
 }

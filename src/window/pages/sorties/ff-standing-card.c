@@ -37,6 +37,14 @@ add_text (gpointer box, const char *text, const char *css_class)
   gtk_box_append (GTK_BOX (box), text_new (text, css_class));
 }
 
+/* A part that begins anew: more space before it than between its sentences. */
+static void
+add_apart (FfStandingCard *self, GtkWidget *part)
+{
+  gtk_widget_set_margin_top (part, 12);
+  gtk_box_append (GTK_BOX (self), part);
+}
+
 static void
 say_error (FfStandingCard *self, GError **error)
 {
@@ -165,7 +173,10 @@ add_sentence (FfStandingCard *self, const FfAmendment *amendment, const FfSenten
       /* Translators: after a sentence: whose initials stand there. */
       g_autofree char *mark = g_strdup_printf (_ ("■ read, %s"), given->initials);
 
-      ff_flow_append (FF_FLOW (row), text_new (mark, "soft"), -1);
+      GtkWidget *read = text_new (mark, "soft");
+
+      gtk_widget_set_valign (read, GTK_ALIGN_START);
+      ff_flow_append (FF_FLOW (row), read, -1);
     }
   else if (kept)
     add_read_button (self, row, sentence);
@@ -209,7 +220,7 @@ add_amendments (FfStandingCard *self, const FfStanding *standing, GTimeZone *zon
           = g_strdup_printf (_ ("Amendment %d to version %s · %s"), amendment->number,
                              amendment->letter, clock);
 
-      add_text (self, heading, "field-label");
+      add_apart (self, text_new (heading, "heading"));
       add_amendment (self, amendment, TRUE);
     }
 }
@@ -244,7 +255,7 @@ add_new_letter (FfStandingCard *self)
   ff_flow_append (FF_FLOW (row), button_new (self, _ ("Freeze under a new letter"),
                                              G_CALLBACK (on_freeze)),
                   -1);
-  gtk_box_append (GTK_BOX (self), row);
+  add_apart (self, row);
 }
 
 static void
