@@ -12,6 +12,7 @@
 #include "ff-file.h"
 #include "ff-job-file.h"
 #include "ff-number.h"
+#include "ff-paper.h"
 #include "ff-standing.h"
 
 static GOptionEntry entries[] = {
@@ -265,13 +266,13 @@ print_gear (FfConsole *console, GPtrArray *items)
 }
 
 static void
-print_job (FfConsole *console, const FfJobFile *file)
+print_job (FfConsole *console, const FfJobFile *file, const char *letter)
 {
   const FfJob *job = file->job;
 
   if (job->example)
     ff_console_line (console, _ ("EXAMPLE, not a place to fly"));
-  ff_console_line (console, _ ("%s · version %s · %s"), job->title, job->version,
+  ff_console_line (console, _ ("%s · version %s · %s"), job->title, letter,
                    ff_name_text (&ff_names_job_state, (int) job->state));
   print_fact (console, _ ("date"), job->date);
   print_fact (console, _ ("client"), job->client);
@@ -304,11 +305,13 @@ show (FfConsole *console, GError **error)
 {
   g_autoptr (FfStore) store = ff_console_open (console, FF_RECORDS_READ, error);
   g_autoptr (FfJobFile) file = store != NULL ? load (store, console->words[0], error) : NULL;
+  g_autofree char *letter
+      = file != NULL ? ff_paper_letter (store, file->job->id, error) : NULL;
 
-  if (file == NULL)
+  if (letter == NULL)
     return FF_FAILED;
   ff_job_file_write (file, console->json);
-  print_job (console, file);
+  print_job (console, file, letter);
   return FF_DONE;
 }
 

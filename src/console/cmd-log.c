@@ -14,6 +14,7 @@
 #include "ff-item.h"
 #include "ff-job.h"
 #include "ff-number.h"
+#include "ff-paper.h"
 #include "ff-place.h"
 #include "ff-standing.h"
 
@@ -155,6 +156,7 @@ write_flight (FfConsole *console, const Log *log, const FfFlight *flight)
   ff_json_begin_object (json, NULL);
   ff_json_text (json, "version", *flight->version != '\0' ? flight->version : NULL);
   ff_json_integer (json, "line", flight->line);
+  ff_json_text (json, "line_id", *flight->line_id != '\0' ? flight->line_id : NULL);
   ff_json_text (json, "off", off);
   ff_json_text (json, "down", down);
   ff_json_text (json, "battery", label_of (log, flight->battery_id));
@@ -359,6 +361,10 @@ read_flight (FfFlight *flight, const Log *log, FfStore *store, GError **error)
   if (!ff_integer_parse ("--line", line_text, 0, 999, &flight->line, error)
       || !ff_option_instant ("--off", off_text, &flight->off, error)
       || !ff_option_instant ("--down", down_text, &flight->down, error))
+    return FALSE;
+  g_free (flight->line_id);
+  flight->line_id = ff_paper_line_id (store, log->job->id, flight->line, error);
+  if (flight->line_id == NULL)
     return FALSE;
   ff_set_text (&flight->version, flight->line > 0 ? log->job->version : "");
   ff_set_text (&flight->note, note_text);

@@ -5,9 +5,11 @@
 #include "ff-civil.h"
 #include "ff-command.h"
 #include "ff-day-explain.h"
+#include "ff-day-reading.h"
 #include "ff-error.h"
 #include "ff-explain-lines.h"
 #include "ff-number.h"
+#include "ff-paper.h"
 #include "ff-paragraph.h"
 #include "ff-print-cases.h"
 
@@ -45,6 +47,7 @@ typedef struct {
   const FfDay *day;
   const FfDayPlan *plan;
   const GPtrArray *drops; /* FfDrop */
+  const char *letter;     /* "A, amendments 1–2" */
 } Answer;
 
 /* ---- JSON ---- */
@@ -202,6 +205,7 @@ write_json (FfJson *json, const Answer *answer)
 
   ff_json_text (json, "job", plan->job);
   ff_json_text (json, "version", plan->version);
+  ff_json_text (json, "standing", answer->letter);
   ff_json_text (json, "case", ff_name_token (&ff_names_sky, plan->sky));
   ff_json_rounded (json, "learned_offset_stops", plan->learned_offset_stops, 3);
   ff_json_text (json, "light", plan->light);
@@ -363,7 +367,7 @@ write_text (FfConsole *console, const Answer *answer)
 {
   const FfDayPlan *plan = answer->plan;
 
-  ff_console_line (console, _ ("%s · version %s · %s"), plan->job, plan->version,
+  ff_console_line (console, _ ("%s · version %s · %s"), plan->job, answer->letter,
                    ff_name_text (&ff_names_sky, plan->sky));
   ff_console_line (console, "%s\n", plan->light);
   for (guint i = 0; i < plan->missed->len; i++)
@@ -450,6 +454,7 @@ run (FfConsole *console, GError **error)
   g_autoptr (FfDay) day = NULL;
   g_autoptr (FfDayPlan) plan = NULL;
   g_autoptr (GPtrArray) drops = NULL;
+  g_autofree char *letter = NULL;
   FfDayChange change = { 0 };
   Answer answer;
 
@@ -467,7 +472,10 @@ run (FfConsole *console, GError **error)
   drops = ff_day_drop_first (day, &change, plan, NULL, NULL, error);
   if (drops == NULL)
     return FF_FAILED;
-  answer = (Answer) { day, plan, drops };
+  letter = ff_paper_letter (store, ff_day_job (day)->id, error);
+  if (letter == NULL)
+    return FF_FAILED;
+  answer = (Answer) { day, plan, drops, letter };
   write_json (console->json, &answer);
   write_text (console, &answer);
   return plan->missed->len > 0 ? FF_NO : FF_DONE;

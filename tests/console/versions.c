@@ -72,6 +72,23 @@ test_a_letter_and_its_amendments (void **state)
                 json_array_get_length (sentences), 0);
   plan = answer ("plan Skarrowick", 0);
   assert_string_equal (ff_run_text (plan, "version"), "A");
+  assert_string_equal (ff_run_text (plan, "standing"), "A, amendment 1");
+}
+
+static void
+test_a_flight_is_of_a_line (void **state)
+{
+  g_autoptr (FfRun) plan = answer ("plan Skarrowick", 0), log = NULL;
+  JsonObject *second = json_array_get_object_element (ff_run_array (plan, "sorties"), 1);
+  JsonArray *flights;
+
+  log = answer ("log add Skarrowick --line 2 --off 2027-09-18T17:08:00+01:00 "
+                "--down 2027-09-18T17:22:00+01:00 --battery b2 --filters ND32 --by JV", 0);
+  flights = ff_run_array (log, "flights");
+  assert_string_equal (
+      json_object_get_string_member (
+          json_array_get_object_element (flights, json_array_get_length (flights) - 1), "line_id"),
+      json_object_get_string_member (second, "id"));
 }
 
 static void
@@ -176,6 +193,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     CASE (test_a_letter_and_its_amendments),
+    CASE (test_a_flight_is_of_a_line),
     CASE (test_who_has_read_it),
     CASE (test_a_new_letter),
     CASE (test_another_laptop),
