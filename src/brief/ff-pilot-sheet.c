@@ -124,7 +124,7 @@ add_filter (FfSheetBlock *block, const FfPlanLine *line)
 
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, stops);
   if (*engraving != '\0')
-    ff_cell_text (cell, FF_SIZE_LABEL, FALSE, engraving);
+    ff_cell_text (cell, FF_SIZE_BODY, FALSE, engraving);
   cell->stops = ff_say_has_filter (line) ? line->filter_stops : 0;
   cell->block_side = 30;
 }

@@ -6,7 +6,7 @@ set -e
 here=$(cd "$(dirname "$0")/../.." && pwd)
 build=${1:-$here/build}
 folder=${2:-$here/screenshots}
-if [ $# -gt 2 ]; then shift 2; else set -- jobs gear light day weather shots shots:7 sorties pack checks checks:9 lists briefs; fi
+if [ $# -gt 2 ]; then shift 2; else set -- jobs gear light day weather shots shots:7 sorties pack checks checks:9 lists records briefs; fi
 mkdir -p "$folder"
 export GSETTINGS_BACKEND=memory GSETTINGS_SCHEMA_DIR="$build/data" GTK_A11Y=none \
   GSK_RENDERER=cairo LC_ALL=C.UTF-8 TZ=Europe/London
