@@ -13,7 +13,7 @@
 
 static char *start_text, *line_text, *do_text, *said_text, *why_text, *subject_text, *changed_text;
 static char *by_text, *other_text, *at_text;
-static gboolean from_paper;
+static gboolean from_paper, hold;
 
 static GOptionEntry entries[] = {
   { "start", 0, 0, G_OPTION_ARG_STRING, &start_text, N_ ("Start this list"), "LIST-ID" },
@@ -22,6 +22,8 @@ static GOptionEntry entries[] = {
     N_ ("Do this to the item that is next in the list that is running: say, done, second, accept, "
         "defer, not-applicable, fail, reopen, hold, resume, change, abandon"),
     "ACT" },
+  { "hold", 0, 0, G_OPTION_ARG_NONE, &hold,
+    N_ ("Hold the list that is running, or say with --why why it is held already"), NULL },
   { "said", 0, 0, G_OPTION_ARG_STRING, &said_text, N_ ("What was read"), "TEXT" },
   { "why", 0, 0, G_OPTION_ARG_STRING, &why_text, N_ ("The reason"), "TEXT" },
   { "subject", 0, 0, G_OPTION_ARG_STRING, &subject_text, N_ ("What the failure is a defect of"),
@@ -297,7 +299,7 @@ act (Asked *asked, GError **error)
                        .why = why_text, .after_ms = -1, .from_paper = from_paper };
   int what;
 
-  if (!ff_option_name ("--do", &ff_names_act, do_text, &what, error)
+  if (!ff_option_name ("--do", &ff_names_act, hold ? "hold" : do_text, &what, error)
       || !read_changed (&event.changed, error))
     return FALSE;
   if (subject_text != NULL && (subject = ff_item_find (asked->store, subject_text, error)) == NULL)
@@ -314,12 +316,18 @@ act (Asked *asked, GError **error)
 static FfOutcome
 run (FfConsole *console, GError **error)
 {
-  gboolean changes = start_text != NULL || do_text != NULL;
+  gboolean changes = start_text != NULL || do_text != NULL || hold;
   g_auto (Asked) asked = { 0 };
 
+  if (hold && do_text != NULL)
+    {
+      g_set_error_literal (error, FF_ERROR, FF_ERROR_INPUT,
+                           _ ("--hold and --do can't be given together"));
+      return FF_FAILED;
+    }
   if (!ff_console_want_words (console, 1, "JOB", error)
       || !load (&asked, console, changes ? FF_RECORDS_WRITE : FF_RECORDS_READ, error)
-      || (start_text != NULL && !start (&asked, error)) || (do_text != NULL && !act (&asked, error)))
+      || (start_text != NULL && !start (&asked, error)) || ((do_text != NULL || hold) && !act (&asked, error)))
     return FF_FAILED;
   return show (console, &asked, error);
 }
@@ -327,8 +335,8 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_checks = {
   .name = "checks",
   .summary = N_ ("Show which lists a day calls for and what is open in them; run them"),
-  .usage = "checks JOB [--start LIST-ID [--line N] | --do ACT [--said TEXT] [--why TEXT]]\n"
-           "    [--by INITIALS] [--other INITIALS] [--at TIME] [--paper]",
+  .usage = "checks JOB [--start LIST-ID [--line N] | --do ACT [--said TEXT] | --hold]\n"
+           "    [--why TEXT] [--by INITIALS] [--other INITIALS] [--at TIME] [--paper]",
   .example = "fieldfarectl checks Skarrowick --do say --said 16.7 --by JV",
   .entries = entries,
   .run = run,

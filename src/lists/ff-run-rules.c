@@ -193,6 +193,9 @@ allow_while_held (const FfRunEvent *event, GError **error)
     return want_name (event, error);
   if (event->act == FF_ACT_ABANDON)
     return want_reason (event, error);
+  /* The key came first, at once; the reason is said when there is time for it. */
+  if (event->act == FF_ACT_HOLD && has (event->why))
+    return want_name (event, error);
   return refuse (error, _ ("The list is held. Resume it first."));
 }
 

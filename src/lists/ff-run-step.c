@@ -218,7 +218,8 @@ step_run (FfListRun *run, const FfRunEvent *event)
       break;
     case FF_ACT_HOLD:
     case FF_ACT_AUTO_HOLD:
-      hold (run, event->at, event->why);
+      /* A reason that is said later does not move the beginning. */
+      hold (run, run->held ? run->held_since : event->at, event->why);
       break;
     case FF_ACT_RESUME:
       resume (run, event);

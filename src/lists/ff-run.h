@@ -101,7 +101,9 @@ FfListRun *ff_list_run_new (const FfChecklist *list,
 void ff_list_run_free (FfListRun *run);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfListRun, ff_list_run_free)
 
-/* One event. What the rules do not allow is refused with a sentence, and nothing has changed.
+/* One event. A hold of a run that is held already needs a reason and gives the hold that one; since
+ * when it stands does not change. What the rules do not allow is refused with a sentence, and
+ * nothing has changed.
  * FF_ERROR_INPUT. */
 gboolean ff_list_run_step (FfListRun *run, const FfRunEvent *event, GError **error);
 

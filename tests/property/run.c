@@ -179,7 +179,7 @@ walk (FfTestRandom *random, const FfChecklist *list, guint *complete, guint *acc
       ++*accepted;
       assert_true (state != FF_RUN_COMPLETE && state != FF_RUN_ABANDONED);
       assert_true (state != FF_RUN_HELD || event.act == FF_ACT_RESUME
-                   || event.act == FF_ACT_ABANDON);
+                   || event.act == FF_ACT_ABANDON || event.act == FF_ACT_HOLD);
       check_only_its_own (run, before, &event);
       check_whole (run);
       if (event.act == FF_ACT_RESUME)

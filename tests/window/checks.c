@@ -131,6 +131,8 @@ begin_turn_round (int width)
 static void
 test_a_turn_round_by_keys (void **state)
 {
+  gint64 since;
+
   begin_turn_round (1200);
   assert_string_equal (item_now (), "Motors");
   press (GDK_KEY_space);
@@ -145,6 +147,12 @@ test_a_turn_round_by_keys (void **state)
   assert_string_equal (item_now (), "Card");
   press (GDK_KEY_h);
   assert_int_equal (ff_list_run_state (run ()), FF_RUN_HELD);
+  /* The reason comes when there is time for it, and moves nothing. */
+  since = ff_list_run_held_since (run ());
+  press (GDK_KEY_2);
+  assert_int_equal (ff_list_run_state (run ()), FF_RUN_HELD);
+  assert_string_equal (ff_list_run_held_why (run ()), "weather");
+  assert_int_equal (ff_list_run_held_since (run ()), since);
   press (GDK_KEY_space);
   assert_string_equal (item_now (), "Filter");
   type ("ND32");

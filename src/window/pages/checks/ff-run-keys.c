@@ -33,7 +33,9 @@ ff_run_view_act (FfRunView *self, FfRunEvent *event)
       return FALSE;
     }
   self->asked = ASK_NOTHING;
-  self->changed = 0;
+  /* What was said to have changed counts until the list goes on. */
+  if (event->act != FF_ACT_HOLD)
+    self->changed = 0;
   self->came_item = -2;
   g_clear_pointer (&self->why, g_free);
   gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
@@ -158,7 +160,7 @@ send_words (FfRunView *self, FfAct what, const char *text)
   FfRunEvent event = ff_run_view_event (self, what);
 
   event.why = text;
-  if (what == FF_ACT_ABANDON)
+  if (what == FF_ACT_ABANDON || what == FF_ACT_HOLD)
     event.item = -1;
   ff_run_view_act (self, &event);
 }
@@ -240,6 +242,9 @@ ff_run_view_submit (FfRunView *self)
     case ASK_ABANDON:
       send_words (self, FF_ACT_ABANDON, text);
       break;
+    case ASK_HOLD:
+      send_words (self, FF_ACT_HOLD, text);
+      break;
     case ASK_SUBJECT:
       break;
     case ASK_NOTHING:
@@ -267,10 +272,30 @@ takes_letters (FfRunView *self)
          || gtk_entry_get_text_length (self->entry) > 0;
 }
 
+/* The commonest reasons have a digit: gloves do not type. */
+static gboolean
+hold_reason (FfRunView *self, guint digit)
+{
+  /* Translators: why a checklist is held. */
+  static const char *const reasons[] = { N_ ("client"), N_ ("weather"), N_ ("aircraft"),
+                                         N_ ("person") };
+
+  if (digit < 1 || digit > G_N_ELEMENTS (reasons))
+    return FALSE;
+  send_words (self, FF_ACT_HOLD, _ (reasons[digit - 1]));
+  return TRUE;
+}
+
 static gboolean
 command_while_held (FfRunView *self, guint letter)
 {
-  if (letter == GDK_KEY_b)
+  if (letter >= GDK_KEY_0 && letter <= GDK_KEY_9)
+    return hold_reason (self, letter - GDK_KEY_0);
+  if (letter >= GDK_KEY_KP_0 && letter <= GDK_KEY_KP_9)
+    return hold_reason (self, letter - GDK_KEY_KP_0);
+  if (letter == GDK_KEY_r)
+    ask_for (self, ASK_HOLD);
+  else if (letter == GDK_KEY_b)
     self->changed ^= FF_ANOTHER_BATTERY;
   else if (letter == GDK_KEY_a)
     self->changed ^= FF_ANOTHER_AIRCRAFT;

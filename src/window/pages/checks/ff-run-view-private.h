@@ -19,6 +19,7 @@ typedef enum {
   ASK_KEEP_OTHER,
   ASK_PAPER,
   ASK_ABANDON,
+  ASK_HOLD,
 } FfRunAsk;
 
 struct _FfRunView {

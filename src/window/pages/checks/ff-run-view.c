@@ -78,6 +78,8 @@ question (FfRunView *self)
       return _ ("Time on the paper, as 16:30");
     case ASK_ABANDON:
       return _ ("Why is the list abandoned?");
+    case ASK_HOLD:
+      return _ ("Why is it held?");
     case ASK_SUBJECT:
     case ASK_NOTHING:
     default:
@@ -148,7 +150,9 @@ ff_run_view_show_state (FfRunView *self)
       g_autofree char *held = ff_run_words_held (run, ff_run_view_clock (), zone,
                                                  ff_keeper_initials (self->keeper), self->changed);
 
-      text = g_strdup_printf (_ ("‖ %s Space: go on. B: another battery. A: another aircraft."), held);
+      text = g_strdup_printf (_ ("‖ %s Space: go on. B: another battery. A: another aircraft.\n"
+                                 "Why: 1 client · 2 weather · 3 aircraft · 4 person · R: in words."),
+                              held);
     }
   else if (state == FF_RUN_COMPLETE)
     text = g_strdup (_ ("■ This list is complete: what was entered, no more. The pilot decides. "

@@ -7,6 +7,7 @@
 #include "ff-civil.h"
 #include "ff-columns.h"
 #include "ff-entry.h"
+#include "ff-flow.h"
 #include "ff-limit-kind.h"
 #include "ff-lines.h"
 #include "ff-number.h"
@@ -292,7 +293,7 @@ fill_kinds (FfLimitForm *self)
 static void
 add_buttons (FfLimitForm *self)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *row = ff_flow_new (8, 8);
   GtkWidget *store = gtk_button_new_with_mnemonic (_ ("Store the ro_w · Enter"));
 
   self->remove = gtk_button_new_with_mnemonic (_ ("_Remove the row"));
@@ -300,8 +301,8 @@ add_buttons (FfLimitForm *self)
   g_signal_connect_object (store, "clicked", G_CALLBACK (on_store), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->remove, "clicked", G_CALLBACK (on_remove), self,
                            G_CONNECT_SWAPPED);
-  gtk_box_append (GTK_BOX (row), store);
-  gtk_box_append (GTK_BOX (row), self->remove);
+  ff_flow_append (FF_FLOW (row), store, -1);
+  ff_flow_append (FF_FLOW (row), self->remove, -1);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->trouble));
   gtk_box_append (GTK_BOX (self), row);
 }

@@ -416,8 +416,8 @@ ff_records_page_init (FfRecordsPage *self)
                 _ ("The crew’s own limits, for all jobs. Fieldfare holds no law: each row says whose "
                    "rule it is and when somebody looked it up."), NULL);
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->overdue));
-  ff_flow_append (FF_FLOW (columns), list_card_new (self), 440);
-  ff_flow_append (FF_FLOW (columns), form_column_new (self), 440);
+  ff_flow_append (FF_FLOW (columns), list_card_new (self), 300);
+  ff_flow_append (FF_FLOW (columns), form_column_new (self), 300);
   gtk_box_append (GTK_BOX (body), columns);
   adw_clamp_set_maximum_size (ADW_CLAMP (clamp), 1240);
   adw_clamp_set_tightening_threshold (ADW_CLAMP (clamp), 1100);
