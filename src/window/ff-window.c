@@ -105,9 +105,14 @@ label_with_icon (const FfPageInfo *info, GtkOrientation orientation)
   GtkWidget *box = gtk_box_new (orientation, orientation == GTK_ORIENTATION_HORIZONTAL ? 12 : 2);
   GtkWidget *icon = gtk_image_new_from_icon_name (info->icon);
 
+  GtkWidget *label = gtk_label_new (_ (info->title));
+
   gtk_widget_set_halign (icon, GTK_ALIGN_CENTER);
+  /* In the bar the icon stays and the word gives way, when text is twice as large. */
+  if (orientation == GTK_ORIENTATION_VERTICAL)
+    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_box_append (GTK_BOX (box), icon);
-  gtk_box_append (GTK_BOX (box), gtk_label_new (_ (info->title)));
+  gtk_box_append (GTK_BOX (box), label);
   return box;
 }
 

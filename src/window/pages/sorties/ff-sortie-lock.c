@@ -23,5 +23,8 @@ ff_sortie_lock_show (GtkButton *button, const FfAnswer *answer, int line, gboole
 gboolean
 ff_sortie_lock_toggle (FfKeeper *keeper, const FfAnswer *answer, int line, GError **error)
 {
-  return ff_keeper_toggle_lock (keeper, line_of (answer, line)->id, error);
+  const FfPlanLine *chosen = line_of (answer, line);
+
+  g_return_val_if_fail (chosen != NULL, FALSE);
+  return ff_keeper_toggle_lock (keeper, chosen->id, error);
 }
