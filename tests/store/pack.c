@@ -92,6 +92,14 @@ short_of (const FfPackList *list, const char *label)
   return NULL;
 }
 
+static const char *
+reason_of (const FfPackList *list, const char *label)
+{
+  const FfPackMissing *missing = short_of (list, label);
+
+  return missing != NULL ? missing->reason : "";
+}
+
 static gboolean
 plan_uses (const FfDayPlan *plan, const char *label)
 {
@@ -122,7 +130,7 @@ test_a_lent_filter_leaves_plan_and_list (void **state)
   missing = short_of (list, "ND16");
   assert_false (plan_uses (after, "ND16"));
   assert_null (entry_of (list, "ND16"));
-  assert_non_null (missing);
+  g_assert (missing != NULL); /* one that never comes back, for the compiler's sake */
   assert_string_equal (missing->reason, "out with Brackenholt, back Sun 19 Sep: lent");
   assert_true (*missing->advice != '\0');
   for (guint i = 0; i < list->swaps->len; i++)
@@ -143,7 +151,7 @@ test_a_quarantined_battery_leaves_no_spare (void **state)
   assert_int_equal (plan->missed->len, 0);
   assert_null (entry_of (list, "b3"));
   assert_non_null (short_of (list, "b3"));
-  assert_non_null (strstr (short_of (list, "battery")->reason, "no spare left"));
+  assert_non_null (strstr (reason_of (list, "battery"), "no spare left"));
   for (guint i = 0; i < list->evening->turns->len; i++)
     assert_string_not_equal (((FfChargeTurn *) g_ptr_array_index (list->evening->turns, i))->battery,
                              "b3");
@@ -182,7 +190,7 @@ test_a_lapsed_document_is_short (void **state)
   assert_true (ff_item_save (store, item, &error));
   list = pack_now ();
   assert_null (entry_of (list, "insurance"));
-  assert_non_null (strstr (short_of (list, "insurance")->reason, "no longer valid"));
+  assert_non_null (strstr (reason_of (list, "insurance"), "no longer valid"));
 }
 
 static void
@@ -192,7 +200,7 @@ test_a_broken_aircraft_still_draws_what_it_needs (void **state)
 
   set_state ("aircraft 1", FF_STATE_DEFECT, "motor rough", NULL, NULL);
   list = pack_now ();
-  assert_non_null (strstr (short_of (list, "aircraft 1")->reason, "motor rough"));
+  assert_non_null (strstr (reason_of (list, "aircraft 1"), "motor rough"));
   assert_non_null (entry_of (list, "P1"));
   assert_non_null (entry_of (list, "cable"));
 }
