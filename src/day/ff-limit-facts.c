@@ -30,8 +30,8 @@ facts_new (void)
   return facts;
 }
 
-static FfDayFact *
-find (GArray *facts, const char *kind)
+const FfDayFact *
+ff_day_fact_find (GArray *facts, const char *kind)
 {
   guint i;
 
@@ -47,7 +47,7 @@ put (GArray *facts, FfLimitFact fact, char *whence)
 {
   FfDayFact made = { .fact = fact, .whence = whence };
 
-  if (find (facts, fact.kind) == NULL)
+  if (ff_day_fact_find (facts, fact.kind) == NULL)
     g_array_append_val (facts, made);
   else
     g_free (whence);
@@ -73,7 +73,7 @@ put_not_applicable (GArray *facts, const char *kind, const char *reason)
   FfDayFact made = { .fact = { .kind = kind, .is = FF_FACT_NOT_APPLICABLE },
                      .reason = g_strdup (reason) };
 
-  if (find (facts, kind) == NULL)
+  if (ff_day_fact_find (facts, kind) == NULL)
     g_array_append_val (facts, made);
 }
 

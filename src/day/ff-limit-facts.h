@@ -29,3 +29,6 @@ FfReport *ff_day_latest_report (const FfDay *day, gboolean forecast, double *ret
 
 /* The highest that a shot of the day goes, in metres above ground; 0 without shots. */
 double ff_day_flying_height (const FfDay *day);
+
+/* The fact of a kind, or NULL; borrowed. */
+const FfDayFact *ff_day_fact_find (GArray *facts, const char *kind);

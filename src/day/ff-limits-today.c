@@ -247,17 +247,6 @@ checked_words (const FfLimit *limit)
 
 /* ---- rows ---------------------------------------------------------------------------------- */
 
-static const FfDayFact *
-fact_of (GArray *facts, const char *kind)
-{
-  guint i;
-
-  for (i = 0; i < facts->len; i++)
-    if (strcmp (g_array_index (facts, FfDayFact, i).fact.kind, kind) == 0)
-      return &g_array_index (facts, FfDayFact, i);
-  return NULL;
-}
-
 static void
 put_found (FfLimitToday *row, const FfLimit *limit, const FfDayFact *fact)
 {
@@ -330,7 +319,7 @@ add_row (FfLimitsToday *today,
          GArray *facts)
 {
   const char *not_arising = does_not_arise (day, plan, limit->only_if);
-  const FfDayFact *fact = fact_of (facts, limit->kind);
+  const FfDayFact *fact = ff_day_fact_find (facts, limit->kind);
   FfLimitRow row;
   FfLimitToday *made;
 
@@ -386,7 +375,7 @@ touches (const FfDay *day, const FfPlanLine *line, const FfReport *forecast, dou
   for (i = 0; i < day->limits->len; i++)
     {
       const FfLimit *limit = g_ptr_array_index (day->limits, i);
-      const FfDayFact *fact = fact_of (facts, limit->kind);
+      const FfDayFact *fact = ff_day_fact_find (facts, limit->kind);
       g_autoptr (GPtrArray) one = g_ptr_array_new_with_free_func (row_free);
       FfLimitRow row;
       FfLimitToday *made;

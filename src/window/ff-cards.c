@@ -3,19 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-lines.h"
 #include "ff-list-book.h"
-
-static GtkWidget *
-label_new (const char *text, const char *css)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css);
-  return label;
-}
 
 static void
 add_item (GtkBox *box, const FfCheckItem *item)
@@ -25,10 +14,10 @@ add_item (GtkBox *box, const FfCheckItem *item)
                               : g_strdup (item->challenge);
 
   for (guint i = 0; i < item->guards->len; i++)
-    gtk_box_append (box, label_new (((const FfGuard *) g_ptr_array_index (item->guards, i))->text,
+    gtk_box_append (box, ff_line_new (((const FfGuard *) g_ptr_array_index (item->guards, i))->text,
                                     "run-guard"));
   /* What is to be known by heart stands boxed (CAP 676, chapter 7). */
-  gtk_box_append (box, label_new (text, item->critical ? "card-first" : "card-then"));
+  gtk_box_append (box, ff_line_new (text, item->critical ? "card-first" : "card-then"));
 }
 
 static GtkWidget *
@@ -38,7 +27,7 @@ card_new (const FfListEntry *entry)
   GtkBox *box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 10));
 
   gtk_widget_add_css_class (GTK_WIDGET (box), "card-body");
-  gtk_box_append (box, label_new (entry->title, "card-title"));
+  gtk_box_append (box, ff_line_new (entry->title, "card-title"));
   for (guint s = 0; s < entry->list->sections->len; s++)
     {
       const FfCheckSection *section = g_ptr_array_index (entry->list->sections, s);
@@ -46,7 +35,7 @@ card_new (const FfListEntry *entry)
       for (guint i = 0; i < section->items->len; i++)
         add_item (box, g_ptr_array_index (section->items, i));
     }
-  gtk_box_append (box, label_new (_ ("The card helps the memory. Training, local rules and the "
+  gtk_box_append (box, ff_line_new (_ ("The card helps the memory. Training, local rules and the "
                                      "aircraft's own instructions come first. Esc: all cards."),
                                   "soft"));
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,

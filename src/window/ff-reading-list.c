@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "ff-entry.h"
+#include "ff-lines.h"
 
 struct _FfReadingList {
   GtkBox parent_instance;
@@ -12,19 +13,6 @@ struct _FfReadingList {
 };
 
 G_DEFINE_FINAL_TYPE (FfReadingList, ff_reading_list, GTK_TYPE_BOX)
-
-static GtkWidget *
-text_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
 
 /* Setting aside */
 
@@ -89,8 +77,8 @@ row_new (FfReadingList *self, const FfDay *day, const FfReading *reading, gboole
                                                                     ff_day_job (day)->sky));
   else
     more = g_strdup (_ ("Counted until the next reading"));
-  gtk_box_append (GTK_BOX (row), text_new (line, NULL));
-  gtk_box_append (GTK_BOX (row), text_new (more, "soft"));
+  gtk_box_append (GTK_BOX (row), ff_line_new (line, NULL));
+  gtk_box_append (GTK_BOX (row), ff_line_new (more, "soft"));
   if (!dropped)
     gtk_box_append (GTK_BOX (row), button_new (self, reading, words));
   return row;
@@ -116,7 +104,7 @@ ff_reading_list_show (FfReadingList *self, FfKeeper *keeper, const FfDay *day)
     }
   if (readings->len == 0)
     gtk_box_append (GTK_BOX (self),
-                    text_new (_ ("None yet. The light of the plan is an estimate."), "soft"));
+                    ff_line_new (_ ("None yet. The light of the plan is an estimate."), "soft"));
 }
 
 static void

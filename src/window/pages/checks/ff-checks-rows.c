@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "ff-civil.h"
+#include "ff-lines.h"
 
 static const char *
 shape_of (const FfDayCheck *check)
@@ -47,18 +48,6 @@ ff_checks_row_words (const FfDayCheck *check, GTimeZone *zone)
   return g_string_free (text, FALSE);
 }
 
-static GtkWidget *
-label_new (const char *text, const char *css)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css);
-  return label;
-}
-
 GtkWidget *
 ff_checks_row_new (const FfDayCheck *check, GTimeZone *zone)
 {
@@ -70,9 +59,9 @@ ff_checks_row_new (const FfDayCheck *check, GTimeZone *zone)
 
   gtk_widget_add_css_class (row, "check-row");
   gtk_widget_set_hexpand (words, TRUE);
-  gtk_box_append (GTK_BOX (box), label_new (shape_of (check), "run-shape"));
-  gtk_box_append (GTK_BOX (words), label_new (check->title, "run-challenge"));
-  gtk_box_append (GTK_BOX (words), label_new (state, "soft"));
+  gtk_box_append (GTK_BOX (box), ff_line_new (shape_of (check), "run-shape"));
+  gtk_box_append (GTK_BOX (words), ff_line_new (check->title, "run-challenge"));
+  gtk_box_append (GTK_BOX (words), ff_line_new (state, "soft"));
   gtk_box_append (GTK_BOX (box), words);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);

@@ -3,19 +3,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-lines.h"
 #include "ff-run-words.h"
-
-static GtkWidget *
-label_new (const char *text, const char *css)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_widget_add_css_class (label, css);
-  return label;
-}
 
 static void
 add_part (GString *text, const char *part)
@@ -57,13 +46,13 @@ add_item (GtkBox *box, const FfCheckItem *item)
       g_autofree char *kind = g_utf8_strup (ff_name_text (&ff_names_guard, (int) guard->kind), -1);
       g_autofree char *text = g_strdup_printf ("%s  %s", kind, guard->text);
 
-      gtk_box_append (box, label_new (text, "run-guard"));
+      gtk_box_append (box, ff_line_new (text, "run-guard"));
     }
-  gtk_box_append (box, label_new (title, "run-challenge"));
+  gtk_box_append (box, ff_line_new (title, "run-challenge"));
   if (words[0] != '\0')
-    gtk_box_append (box, label_new (words, "list-words"));
+    gtk_box_append (box, ff_line_new (words, "list-words"));
   if (item->note[0] != '\0')
-    gtk_box_append (box, label_new (item->note, "list-words"));
+    gtk_box_append (box, ff_line_new (item->note, "list-words"));
 }
 
 static void
@@ -72,17 +61,17 @@ add_head (GtkBox *box, const FfListEntry *entry)
   const FfChecklist *list = entry->list;
   GString *facts = g_string_new (NULL);
 
-  gtk_box_append (box, label_new (entry->title, "heading-large"));
+  gtk_box_append (box, ff_line_new (entry->title, "heading-large"));
   add_part (facts, ff_name_text (&ff_names_phase, (int) list->phase));
   add_part (facts, ff_name_text (&ff_names_list_mode, (int) list->mode));
   if (list->version[0] != '\0')
     g_string_append_printf (facts, _ (" · version %s"), list->version);
   add_part (facts, list->date);
   add_part (facts, list->author);
-  gtk_box_append (box, label_new (facts->str, "soft"));
+  gtk_box_append (box, ff_line_new (facts->str, "soft"));
   g_string_free (facts, TRUE);
   for (guint i = 0; i < list->remarks->len; i++)
-    gtk_box_append (box, label_new (g_ptr_array_index (list->remarks, i), "attention"));
+    gtk_box_append (box, ff_line_new (g_ptr_array_index (list->remarks, i), "attention"));
 }
 
 void
@@ -101,10 +90,10 @@ ff_list_reader_fill (GtkBox *box, const FfListEntry *entry)
       g_autofree char *title = when[0] != '\0' ? g_strdup_printf ("%s · %s", section->title, when)
                                                : g_strdup (section->title);
 
-      gtk_box_append (box, label_new (title, "heading"));
+      gtk_box_append (box, ff_line_new (title, "heading"));
       for (guint i = 0; i < section->items->len; i++)
         add_item (box, g_ptr_array_index (section->items, i));
     }
   if (list->sources[0] != '\0')
-    gtk_box_append (box, label_new (list->sources, "soft"));
+    gtk_box_append (box, ff_line_new (list->sources, "soft"));
 }

@@ -6,6 +6,7 @@
 #include "ff-civil.h"
 #include "ff-columns.h"
 #include "ff-entry.h"
+#include "ff-lines.h"
 #include "ff-pack-notes.h"
 #include "ff-pick.h"
 
@@ -121,21 +122,21 @@ add_turn (FfPackEvening *self, const FfChargeTurn *turn, GTimeZone *zone)
       = g_strdup_printf (_ ("%s–%s  %s, %s slot %u, attended by %s"), from, to, turn->battery,
                          turn->charger, turn->slot, turn->attended_by);
 
-  gtk_box_append (self->words, ff_pack_notes_text (words, NULL));
+  gtk_box_append (self->words, ff_line_new (words, NULL));
 }
 
 static void
 show_words (FfPackEvening *self, const FfChargeEvening *evening, GTimeZone *zone)
 {
-  ff_pack_notes_empty (self->words);
+  ff_lines_clear (self->words);
   if (*evening->trouble != '\0')
     {
-      GtkWidget *trouble = ff_pack_notes_text (evening->trouble, "heed");
+      GtkWidget *trouble = ff_line_new (evening->trouble, "heed");
 
       gtk_box_append (self->words, trouble);
     }
   if (*evening->words != '\0')
-    gtk_box_append (self->words, ff_pack_notes_text (evening->words, "heading"));
+    gtk_box_append (self->words, ff_line_new (evening->words, "heading"));
   for (guint i = 0; i < evening->turns->len; i++)
     add_turn (self, g_ptr_array_index (evening->turns, i), zone);
 }
@@ -152,7 +153,7 @@ add_watch (FfPackEvening *self, const FfWatch *watch, guint index)
       /* Translators: a watch at the charger: day, from, until, name. */
       = g_strdup_printf (_ ("%s, %s–%s: %s is at the charger"), watch->date, from, to,
                          member != NULL ? member->name : "");
-  GtkWidget *label = ff_pack_notes_text (words, NULL);
+  GtkWidget *label = ff_line_new (words, NULL);
   g_autofree char *spoken = g_strdup_printf (_ ("Take away: %s"), words);
 
   gtk_widget_set_hexpand (label, TRUE);
@@ -172,7 +173,7 @@ show_watches (FfPackEvening *self)
 {
   g_autoptr (GPtrArray) watches = load_watches (self);
 
-  ff_pack_notes_empty (self->watches);
+  ff_lines_clear (self->watches);
   for (guint i = 0; i < watches->len; i++)
     add_watch (self, g_ptr_array_index (watches, i), i);
 }

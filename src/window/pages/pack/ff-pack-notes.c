@@ -3,32 +3,11 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-lines.h"
 #include "ff-number.h"
 
 /* So many labels of what is not in yet are named; the rest is a number. */
 #define MOST_NAMED 6
-
-void
-ff_pack_notes_empty (GtkBox *box)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
-
-GtkWidget *
-ff_pack_notes_text (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
 
 /* A shape, the sentence, and under it what to do. */
 static void
@@ -40,9 +19,9 @@ add_note (GtkBox *box, const char *shape, const char *sentence, const char *advi
 
   gtk_widget_set_valign (mark, GTK_ALIGN_START);
   gtk_widget_add_css_class (mark, "heading");
-  gtk_box_append (GTK_BOX (texts), ff_pack_notes_text (sentence, "heading"));
+  gtk_box_append (GTK_BOX (texts), ff_line_new (sentence, "heading"));
   if (*advice != '\0')
-    gtk_box_append (GTK_BOX (texts), ff_pack_notes_text (advice, NULL));
+    gtk_box_append (GTK_BOX (texts), ff_line_new (advice, NULL));
   gtk_widget_set_hexpand (texts, TRUE);
   gtk_box_append (GTK_BOX (note), mark);
   gtk_box_append (GTK_BOX (note), texts);
@@ -94,7 +73,7 @@ ff_pack_notes_show_shorts (GtkBox *box, const FfPackList *list)
   g_autofree char *not_in = ff_pack_notes_not_in (list);
   guint counted = 0;
 
-  ff_pack_notes_empty (box);
+  ff_lines_clear (box);
   for (guint i = 0; i < list->shorts->len; i++)
     counted += !is_single (list, g_ptr_array_index (list->shorts, i));
   for (guint i = 0; i < list->shorts->len; i++)
@@ -112,7 +91,7 @@ ff_pack_notes_show_shorts (GtkBox *box, const FfPackList *list)
   for (guint i = 0; i < list->remarks->len; i++)
     add_note (box, "–", g_ptr_array_index (list->remarks, i), "");
   if (list->shorts->len == 0)
-    gtk_box_append (box, ff_pack_notes_text (list->back_begun
+    gtk_box_append (box, ff_line_new (list->back_begun
                                                  ? _ ("■ Everything that was out is in.")
                                                  : _ ("■ Nothing is short."),
                                              "heading"));
@@ -121,11 +100,11 @@ ff_pack_notes_show_shorts (GtkBox *box, const FfPackList *list)
 static void
 show_sentences (GtkBox *box, const GPtrArray *sentences, const char *none)
 {
-  ff_pack_notes_empty (box);
+  ff_lines_clear (box);
   for (guint i = 0; i < sentences->len; i++)
-    gtk_box_append (box, ff_pack_notes_text (g_ptr_array_index (sentences, i), NULL));
+    gtk_box_append (box, ff_line_new (g_ptr_array_index (sentences, i), NULL));
   if (sentences->len == 0)
-    gtk_box_append (box, ff_pack_notes_text (none, "soft"));
+    gtk_box_append (box, ff_line_new (none, "soft"));
 }
 
 void

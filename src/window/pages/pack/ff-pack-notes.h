@@ -22,7 +22,3 @@ char *ff_pack_notes_case (const FfPackCase *box, FfPackStage stage) G_GNUC_WARN_
 /* "12 of 36 out · 1 not taken" */
 char *ff_pack_notes_count (const FfPackList *list,
                            FfPackStage stage) G_GNUC_WARN_UNUSED_RESULT;
-
-/* A label that wraps, at the start of its line. */
-GtkWidget *ff_pack_notes_text (const char *text, const char *css_class) G_GNUC_WARN_UNUSED_RESULT;
-void ff_pack_notes_empty (GtkBox *box);

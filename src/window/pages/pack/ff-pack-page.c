@@ -6,6 +6,7 @@
 
 #include "ff-entry.h"
 #include "ff-flow.h"
+#include "ff-lines.h"
 #include "ff-pack-evening.h"
 #include "ff-pack-notes.h"
 #include "ff-pack-row.h"
@@ -143,7 +144,7 @@ head (GtkListBoxRow *row, GtkListBoxRow *before, gpointer page)
       return;
     }
   words = ff_pack_notes_case (box, self->stage);
-  heading = ff_pack_notes_text (words, "heading");
+  heading = ff_line_new (words, "heading");
   gtk_widget_add_css_class (heading, "pack-case");
   gtk_list_box_row_set_header (row, heading);
 }

@@ -6,6 +6,7 @@
 
 #include "ff-columns.h"
 #include "ff-entry.h"
+#include "ff-lines.h"
 #include "ff-number.h"
 #include "ff-pack-notes.h"
 #include "ff-pick.h"
@@ -39,7 +40,7 @@ ff_pack_travel_carrier (FfPackTravel *self)
 static void
 add_text (FfPackTravel *self, const char *text, const char *css_class)
 {
-  gtk_box_append (self->words, ff_pack_notes_text (text, css_class));
+  gtk_box_append (self->words, ff_line_new (text, css_class));
 }
 
 static void
@@ -112,7 +113,7 @@ ff_pack_travel_show (FfPackTravel *self,
                      const char *why)
 {
   g_set_object (&self->keeper, keeper);
-  ff_pack_notes_empty (self->words);
+  ff_lines_clear (self->words);
   show_carriers (self, sheet != NULL ? sheet->carrier : NULL);
   if (sheet != NULL)
     show_sheet (self, sheet);

@@ -8,16 +8,8 @@
 #include "ff-flow.h"
 #include "ff-item.h"
 #include "ff-limits-today.h"
+#include "ff-lines.h"
 #include "ff-sortie-words.h"
-
-static void
-empty (GtkBox *box)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
-    gtk_box_remove (box, child);
-}
 
 /* Whether a container would say the same again: then it is left alone, because making and measuring
  * labels anew at each keystroke is what takes the time. Takes the words. */
@@ -39,19 +31,6 @@ add_words (GString *words, const GPtrArray *texts)
   g_string_append_c (words, '\f');
 }
 
-static GtkWidget *
-text_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 /* What is open: a shape, a word, the sentence. */
 static void
 add_note (GtkBox *box, const char *shape, const char *word, const char *sentence)
@@ -63,8 +42,8 @@ add_note (GtkBox *box, const char *shape, const char *word, const char *sentence
   gtk_widget_set_valign (mark, GTK_ALIGN_START);
   gtk_widget_add_css_class (mark, "note-mark");
   gtk_widget_set_hexpand (texts, TRUE);
-  gtk_box_append (GTK_BOX (texts), text_new (word, "note-word"));
-  gtk_box_append (GTK_BOX (texts), text_new (sentence, NULL));
+  gtk_box_append (GTK_BOX (texts), ff_line_new (word, "note-word"));
+  gtk_box_append (GTK_BOX (texts), ff_line_new (sentence, NULL));
   gtk_box_append (GTK_BOX (note), mark);
   gtk_box_append (GTK_BOX (note), texts);
   gtk_widget_add_css_class (note, "note");
@@ -108,7 +87,7 @@ ff_sortie_notes_show_open (GtkBox *box, const FfDay *day, const FfDayPlan *plan)
 
   if (says_already (box, open_words (plan, today->outside)))
     return;
-  empty (box);
+  ff_lines_clear (box);
   for (guint i = 0; i < today->outside->len; i++)
     add_note (box, "✕", _ ("Outside a limit"), g_ptr_array_index (today->outside, i));
   for (guint i = 0; i < plan->missed->len; i++)
@@ -128,9 +107,9 @@ ff_sortie_notes_show_sentences (GtkBox *box, const GPtrArray *sentences)
   add_words (words, sentences);
   if (says_already (box, g_string_free (words, FALSE)))
     return;
-  empty (box);
+  ff_lines_clear (box);
   for (guint i = 0; i < sentences->len; i++)
-    gtk_box_append (box, text_new (g_ptr_array_index (sentences, i), NULL));
+    gtk_box_append (box, ff_line_new (g_ptr_array_index (sentences, i), NULL));
   gtk_widget_set_visible (GTK_WIDGET (box), sentences->len > 0);
 }
 
@@ -149,8 +128,8 @@ add_charge (GtkBox *box, const FfPlanCharge *charge, const FfDayPlan *plan, GTim
   gtk_widget_add_css_class (battery, "battery");
   gtk_widget_set_hexpand (texts, TRUE);
   if (needed[0] != '\0')
-    gtk_box_append (GTK_BOX (texts), text_new (needed, "needed"));
-  gtk_box_append (GTK_BOX (texts), text_new (promise, needed[0] != '\0' ? NULL : "soft"));
+    gtk_box_append (GTK_BOX (texts), ff_line_new (needed, "needed"));
+  gtk_box_append (GTK_BOX (texts), ff_line_new (promise, needed[0] != '\0' ? NULL : "soft"));
   gtk_box_append (GTK_BOX (row), battery);
   gtk_box_append (GTK_BOX (row), texts);
   gtk_box_append (box, row);
@@ -177,11 +156,11 @@ ff_sortie_notes_show_charges (GtkBox *box, const FfDayPlan *plan, GTimeZone *zon
 {
   if (says_already (box, charges_words (plan, zone)))
     return;
-  empty (box);
+  ff_lines_clear (box);
   for (guint i = 0; i < plan->charges->len; i++)
     add_charge (box, g_ptr_array_index (plan->charges, i), plan, zone);
   if (plan->charges->len == 0)
-    gtk_box_append (box, text_new (_ ("No battery is charged between the sorties of this plan."),
+    gtk_box_append (box, ff_line_new (_ ("No battery is charged between the sorties of this plan."),
                                    "soft"));
 }
 
@@ -220,8 +199,8 @@ add_in_case (GtkBox *box, const FfBagItem *item, const GPtrArray *items)
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
 
   gtk_box_append (GTK_BOX (row), item->kind == FF_KIND_FILTER ? filter_new (item->label, items)
-                                                              : text_new (item->label, NULL));
-  gtk_box_append (GTK_BOX (row), text_new (item->why, "soft"));
+                                                              : ff_line_new (item->label, NULL));
+  gtk_box_append (GTK_BOX (row), ff_line_new (item->why, "soft"));
   gtk_box_append (box, row);
 }
 
@@ -232,14 +211,14 @@ add_needed (GtkBox *box, const FfBag *bag, const GPtrArray *items)
 
   if (bag->needed->len == 0)
     return;
-  gtk_box_append (box, text_new (_ ("Needed"), "field-label"));
+  gtk_box_append (box, ff_line_new (_ ("Needed"), "field-label"));
   for (guint i = 0; i < bag->needed->len; i++)
     {
       const FfBagItem *item = g_ptr_array_index (bag->needed, i);
 
       ff_flow_append (FF_FLOW (flow),
                       item->kind == FF_KIND_FILTER ? filter_new (item->label, items)
-                                                   : text_new (item->label, NULL),
+                                                   : ff_line_new (item->label, NULL),
                       -1);
     }
   gtk_box_append (box, flow);
@@ -278,14 +257,14 @@ ff_sortie_notes_show_bag (GtkBox *box, const FfDayPlan *plan, const GPtrArray *i
 
   if (says_already (box, bag_words (bag, plan, items)))
     return;
-  empty (box);
+  ff_lines_clear (box);
   add_needed (box, bag, items);
   if (bag->in_case->len > 0)
-    gtk_box_append (box, text_new (_ ("In case the day turns out otherwise"), "field-label"));
+    gtk_box_append (box, ff_line_new (_ ("In case the day turns out otherwise"), "field-label"));
   for (guint i = 0; i < bag->in_case->len; i++)
     add_in_case (box, g_ptr_array_index (bag->in_case, i), items);
   if (bag->needed->len + bag->in_case->len == 0)
-    gtk_box_append (box, text_new (_ ("This plan needs nothing."), "soft"));
+    gtk_box_append (box, ff_line_new (_ ("This plan needs nothing."), "soft"));
 }
 
 /* The cost */
@@ -293,7 +272,7 @@ ff_sortie_notes_show_bag (GtkBox *box, const FfDayPlan *plan, const GPtrArray *i
 static void
 add_part (GtkGrid *grid, int part, double cost, int row)
 {
-  GtkWidget *name = text_new (ff_name_text (&ff_names_part, part), NULL);
+  GtkWidget *name = ff_line_new (ff_name_text (&ff_names_part, part), NULL);
   g_autofree char *text = g_strdup_printf ("%.1f", cost);
   GtkWidget *value = gtk_label_new (text);
 

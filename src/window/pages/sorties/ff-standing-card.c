@@ -5,6 +5,7 @@
 
 #include "ff-civil.h"
 #include "ff-flow.h"
+#include "ff-lines.h"
 #include "ff-page.h"
 #include "ff-plan-change.h"
 
@@ -18,23 +19,10 @@ struct _FfStandingCard {
 
 G_DEFINE_FINAL_TYPE (FfStandingCard, ff_standing_card, GTK_TYPE_BOX)
 
-static GtkWidget *
-text_new (const char *text, const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  if (css_class != NULL)
-    gtk_widget_add_css_class (label, css_class);
-  return label;
-}
-
 static void
 add_text (gpointer box, const char *text, const char *css_class)
 {
-  gtk_box_append (GTK_BOX (box), text_new (text, css_class));
+  gtk_box_append (GTK_BOX (box), ff_line_new (text, css_class));
 }
 
 /* A part that begins anew: more space before it than between its sentences. */
@@ -146,7 +134,7 @@ add_read_button (FfStandingCard *self, GtkWidget *row, const FfSentence *sentenc
 
   if (*initials == '\0')
     {
-      ff_flow_append (FF_FLOW (row), text_new (_ ("□ not read; nobody has this role"), "soft"), -1);
+      ff_flow_append (FF_FLOW (row), ff_line_new (_ ("□ not read; nobody has this role"), "soft"), -1);
       return;
     }
   button = gtk_button_new_with_label (words);
@@ -164,7 +152,7 @@ add_sentence (FfStandingCard *self, const FfAmendment *amendment, const FfSenten
   const FfAcknowledgement *given = ff_amendment_acknowledged (amendment, sentence->role);
   GtkWidget *row = ff_flow_new (12, 4);
   g_autofree char *words = ff_sentence_words (sentence);
-  GtkWidget *label = text_new (words, NULL);
+  GtkWidget *label = ff_line_new (words, NULL);
 
   gtk_widget_set_hexpand (label, TRUE);
   ff_flow_append (FF_FLOW (row), label, 260);
@@ -173,7 +161,7 @@ add_sentence (FfStandingCard *self, const FfAmendment *amendment, const FfSenten
       /* Translators: after a sentence: whose initials stand there. */
       g_autofree char *mark = g_strdup_printf (_ ("■ read, %s"), given->initials);
 
-      GtkWidget *read = text_new (mark, "soft");
+      GtkWidget *read = ff_line_new (mark, "soft");
 
       gtk_widget_set_valign (read, GTK_ALIGN_START);
       ff_flow_append (FF_FLOW (row), read, -1);
@@ -220,7 +208,7 @@ add_amendments (FfStandingCard *self, const FfStanding *standing, GTimeZone *zon
           = g_strdup_printf (_ ("Amendment %d to version %s · %s"), amendment->number,
                              amendment->letter, clock);
 
-      add_apart (self, text_new (heading, "heading"));
+      add_apart (self, ff_line_new (heading, "heading"));
       add_amendment (self, amendment, TRUE);
     }
 }
@@ -256,16 +244,6 @@ add_new_letter (FfStandingCard *self)
                                              G_CALLBACK (on_freeze)),
                   -1);
   add_apart (self, row);
-}
-
-static void
-empty (FfStandingCard *self)
-{
-  GtkWidget *child;
-
-  self->why = NULL;
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
-    gtk_box_remove (GTK_BOX (self), child);
 }
 
 /* Overrides */
@@ -309,7 +287,7 @@ ff_standing_card_show (FfStandingCard *self, FfKeeper *keeper, FfAnswer *answer)
   ff_answer_ref (answer);
   g_clear_pointer (&self->shown, ff_answer_unref);
   self->shown = answer;
-  empty (self);
+  ff_lines_clear (GTK_BOX (self));
   words = ff_standing_words (answer->standing, answer->day);
   add_text (self, words, "heading");
   if (answer->standing->version == NULL)
