@@ -30,6 +30,7 @@ typedef struct {
 
 struct _FfBrief {
   double width, height;
+  double bound; /* what the side that is bound has more than the other */
   char *title;
   GPtrArray *parts;
   GPtrArray *did_not_fit;
@@ -74,14 +75,15 @@ static void
 lay_out_part (FfBrief *brief, Part *part, const FfSheetFacts *facts, PangoContext *context)
 {
   const char *title = part->sheet->title;
-  FfLeaf *frame = ff_leaf_new (facts, title, context, brief->width, 1, 1);
+  const double width = brief->width - brief->bound;
+  FfLeaf *frame = ff_leaf_new (facts, title, context, width, 1, 1);
 
   part->first_page = brief->n_pages;
-  part->flow = ff_sheet_flow_new (part->sheet, context, brief->width - 2 * FF_LEAF_MARGIN,
+  part->flow = ff_sheet_flow_new (part->sheet, context, width - 2 * FF_LEAF_MARGIN,
                                   brief->height - ff_leaf_head (frame) - ff_leaf_foot (frame));
   part->frames = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_leaf_free);
   for (guint page = 1; page <= ff_sheet_flow_n_pages (part->flow); page++)
-    g_ptr_array_add (part->frames, ff_leaf_new (facts, title, context, brief->width, page,
+    g_ptr_array_add (part->frames, ff_leaf_new (facts, title, context, width, page,
                                                 ff_sheet_flow_n_pages (part->flow)));
   brief->n_pages += part->frames->len;
   note_overflow (brief, part);
@@ -186,6 +188,14 @@ ff_brief_gather (const FfSheetFacts *facts,
   return ff_brief_gather_with (facts, plan, reader, paper, FF_BRIEF_ALONE, error);
 }
 
+void
+ff_brief_bind (FfBrief *brief, double margin_mm)
+{
+  g_return_if_fail (brief->n_pages == 0);
+  margin_mm = CLAMP (margin_mm, 0, FF_BRIEF_MOST_MARGIN_MM);
+  brief->bound = MAX (margin_mm / 25.4 * 72 - FF_LEAF_MARGIN, 0);
+}
+
 gboolean
 ff_brief_lay_out (FfBrief *brief, const FfSheetFacts *facts, GError **error)
 {
@@ -220,13 +230,11 @@ ff_brief_new_weather (const FfSheetFacts *facts,
                       GError **error)
 {
   g_autoptr (FfBrief) brief = brief_new_empty (facts, paper);
-  Part *part = g_new0 (Part, 1);
 
   g_free (brief->title);
   /* Translators: title of a document; the job's title follows. */
   brief->title = g_strdup_printf (_ ("Weather call: %s"), facts->job);
-  part->sheet = ff_weather_sheet (today);
-  g_ptr_array_add (brief->parts, part);
+  add_sheet (brief, ff_weather_sheet (today));
   if (!ff_brief_lay_out (brief, facts, error))
     return NULL;
   return g_steal_pointer (&brief);
@@ -313,6 +321,13 @@ ff_brief_title (const FfBrief *brief)
   return brief->title;
 }
 
+/* The inner side is the left one; where a sheet has a back, it is the right one there. */
+static double
+left_of (const FfBrief *brief, const Part *part, guint page)
+{
+  return part->sheet->two_sided && (page - part->first_page) % 2 == 1 ? 0 : brief->bound;
+}
+
 void
 ff_brief_draw_page (const FfBrief *brief, cairo_t *cr, guint page)
 {
@@ -323,6 +338,7 @@ ff_brief_draw_page (const FfBrief *brief, cairo_t *cr, guint page)
   frame = g_ptr_array_index (part->frames, page - part->first_page);
   cairo_save (cr);
   cairo_set_source_rgb (cr, 0, 0, 0);
+  cairo_translate (cr, left_of (brief, part, page), 0);
   ff_leaf_draw (frame, cr, brief->height);
   cairo_translate (cr, FF_LEAF_MARGIN, ff_leaf_head (frame));
   ff_sheet_flow_draw (part->flow, cr, page - part->first_page);

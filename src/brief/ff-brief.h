@@ -28,6 +28,14 @@ FfBrief *ff_brief_gather (const FfSheetFacts *facts,
                           FfReader reader,
                           FfPaper paper,
                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Between the two: room at the side that is bound, from the edge of the paper, at most
+ * FF_BRIEF_MOST_MARGIN_MM; less than the common margin is that margin. The left side, and on the
+ * back of a sheet of two sides the right one. */
+#define FF_BRIEF_MOST_MARGIN_MM 20.0
+void ff_brief_bind (FfBrief *brief, double margin_mm);
+
+/* The second step. */
 gboolean ff_brief_lay_out (FfBrief *brief, const FfSheetFacts *facts, GError **error);
 
 /* The weather call, one page, laid out at once. */

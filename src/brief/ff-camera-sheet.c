@@ -167,6 +167,7 @@ ff_camera_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
 {
   FfSheet *sheet = ff_sheet_new (FF_READER_CAMERA, _ ("Camera operator"), PAGES);
 
+  sheet->two_sided = TRUE;
   for (guint i = 0; i < plan->lines->len; i++)
     add_line (sheet, facts, g_ptr_array_index (plan->lines, i));
   add_day (sheet, facts, plan);

@@ -433,6 +433,7 @@ ff_pilot_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
 {
   FfSheet *sheet = ff_sheet_new (FF_READER_PILOT, _ ("Pilot"), PAGES);
 
+  sheet->two_sided = TRUE;
   add_sorties (sheet, facts, plan);
   add_spots (sheet, facts);
   add_voice (sheet, facts);

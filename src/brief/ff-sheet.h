@@ -83,6 +83,7 @@ typedef struct {
 typedef struct {
   FfReader reader;
   char *title;
+  gboolean two_sided; /* its second page is the back of the first */
   guint allowance; /* pages the sheet may have before it must say what went past them */
   char *part;      /* given to each block that is added */
   GPtrArray *blocks;

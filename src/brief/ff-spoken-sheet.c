@@ -13,6 +13,7 @@
 #define WHO 84
 #define BACK_SHARE -2
 #define SAY_SHARE -3
+#define CHART_WIDTH 514.0 /* the narrower of the papers, bound at 20 mm */
 #define SAID_LIMITS 4 /* more are read, not said */
 
 /* One exchange: who says it, what is said, and what comes back from whom. */
@@ -141,7 +142,7 @@ draw_chart (cairo_t *cr, gconstpointer data, double width, double height)
 static void
 add_chart (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
 {
-  FfChartFrame frame = { &ff_palette_paper, NULL, 1.0, 547.0, 0 }; /* the narrower of the papers */
+  FfChartFrame frame = { &ff_palette_paper, NULL, 1.0, CHART_WIDTH, 0 };
   FfSheetBlock *block;
 
   if (facts->chart == NULL)

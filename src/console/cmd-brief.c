@@ -13,6 +13,7 @@
 static char *file_path;
 static char *reader_text;
 static char *paper_text;
+static char *margin_text;
 static gboolean want_lists;
 static gboolean want_slips;
 static gboolean want_pack;
@@ -24,6 +25,8 @@ static GOptionEntry entries[] = {
   { "for", 0, 0, G_OPTION_ARG_STRING, &reader_text,
     N_ ("Whose sheets: lead, pilot, camera, observer, client or all (default: all)"), "READER" },
   { "paper", 0, 0, G_OPTION_ARG_STRING, &paper_text, N_ ("a4 or letter (default: a4)"), "PAPER" },
+  { "margin", 0, 0, G_OPTION_ARG_STRING, &margin_text,
+    N_ ("Room at the side that is bound: 9 to 20 mm (default: as the other sides)"), "MM" },
   { "lists", 0, 0, G_OPTION_ARG_NONE, &want_lists, 
     N_ ("The checklists the day calls for, too"), NULL },
   { "slips", 0, 0, G_OPTION_ARG_NONE, &want_slips, 
@@ -37,6 +40,7 @@ static GOptionEntry entries[] = {
 typedef struct {
   FfReader reader;
   FfPaper paper;
+  double margin_mm;
   FfBriefMore more;
   gint64 printed_at;
 } Request;
@@ -72,6 +76,10 @@ read_request (FfConsole *console, Request *request, GError **error)
     return FALSE;
   if (paper_text != NULL
       && !ff_option_name ("--paper", &ff_names_paper, paper_text, &paper, error))
+    return FALSE;
+  if (margin_text != NULL
+      && !ff_option_number ("--margin", margin_text, 9, FF_BRIEF_MOST_MARGIN_MM,
+                            &request->margin_mm, error))
     return FALSE;
   request->reader = (FfReader) reader;
   request->paper = (FfPaper) paper;
@@ -141,6 +149,8 @@ run (FfConsole *console, GError **error)
       || (want_pack && !ff_sheet_facts_read_pack (facts, store, day, error)))
     return FF_FAILED;
   brief = ff_brief_gather_with (facts, plan, request.reader, request.paper, request.more, error);
+  if (brief != NULL)
+    ff_brief_bind (brief, request.margin_mm);
   if (brief == NULL || !ff_brief_lay_out (brief, facts, error))
     {
       g_prefix_error (error, "brief: ");
@@ -155,8 +165,8 @@ run (FfConsole *console, GError **error)
 const FfCommand ff_command_brief = {
   .name = "brief",
   .summary = N_ ("Print the sheets of a job to a PDF"),
-  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--lists] [--slips] [--pack] "
-           "[--spoken]",
+  .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--margin MM] "
+           "[--lists] [--slips] [--pack] [--spoken]",
   .example = "fieldfarectl brief Skarrowick -o brief.pdf --for pilot --paper letter",
   .entries = entries,
   .run = run,

@@ -40,6 +40,10 @@ test_demo_day_fits (void **state)
 {
   assert_pages ("", 8);
   assert_pages ("--paper letter", 8);
+  assert_pages ("--margin 20 --for lead", 2);
+  assert_pages ("--margin 20 --for observer", 1);
+  assert_pages ("--margin 20 --for client", 1);
+  assert_pages ("--margin 20 --for camera", 2);
   assert_pages ("--for lead", 2);
   assert_pages ("--for observer", 1);
   assert_pages ("--for client", 1);
@@ -92,6 +96,7 @@ test_wrong_requests (void **state)
   assert_refused ("", "-o FILE.pdf is missing");
   assert_refused ("-o /tmp/none/brief.pdf --for nobody", "--for");
   assert_refused ("-o /tmp/none/brief.pdf --paper a3", "--paper");
+  assert_refused ("-o /tmp/none/brief.pdf --margin 50", "--margin");
   assert_refused ("too many -o /tmp/none/brief.pdf", "one word too many");
 }
 

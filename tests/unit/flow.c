@@ -4,6 +4,7 @@
 #include "ff-test.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "ff-brief.h"
 #include "ff-fixture.h"
@@ -273,6 +274,21 @@ test_what_goes_past_the_pages_is_named (void **state)
   assert_string_equal (g_ptr_array_index (past, 1), "limits");
 }
 
+static cairo_rectangle_t
+ink_of (const FfBrief *brief, guint page)
+{
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *cr = cairo_create (surface);
+  cairo_rectangle_t ink;
+
+  ff_brief_draw_page (brief, cr, page);
+  assert_int_equal (cairo_status (cr), CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_recording_surface_ink_extents (surface, &ink.x, &ink.y, &ink.width, &ink.height);
+  cairo_surface_destroy (surface);
+  return ink;
+}
+
 /* The ink of every page lies inside the margins. */
 static void
 check_ink (const FfFixture *fixture, FfPaper paper)
@@ -286,20 +302,13 @@ check_ink (const FfFixture *fixture, FfPaper paper)
   ff_brief_page_size (brief, &width, &height);
   for (guint page = 0; page < ff_brief_n_pages (brief); page++)
     {
-      cairo_surface_t *surface
-          = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
-      cairo_t *cr = cairo_create (surface);
-      double x, y, w, h;
+      const cairo_rectangle_t ink = ink_of (brief, page);
 
-      ff_brief_draw_page (brief, cr, page);
-      cairo_destroy (cr);
-      cairo_recording_surface_ink_extents (surface, &x, &y, &w, &h);
-      cairo_surface_destroy (surface);
       /* A glyph may reach a hair out of its advance; half of the margin still prints. */
-      assert_true (x >= FF_LEAF_MARGIN - 2);
-      assert_true (y >= FF_LEAF_MARGIN - 2);
-      assert_true (x + w <= width - FF_LEAF_MARGIN + 2);
-      assert_true (y + h <= height - FF_LEAF_MARGIN + 2);
+      assert_true (ink.x >= FF_LEAF_MARGIN - 2);
+      assert_true (ink.y >= FF_LEAF_MARGIN - 2);
+      assert_true (ink.x + ink.width <= width - FF_LEAF_MARGIN + 2);
+      assert_true (ink.y + ink.height <= height - FF_LEAF_MARGIN + 2);
     }
 }
 
@@ -320,6 +329,37 @@ test_ink_stays_inside_the_margins (void **state)
       g_autoptr (FfFixture) fixture = ff_fixture_hostile (texts[i], 9);
 
       check_ink (fixture, i % 2 == 0 ? FF_PAPER_A4 : FF_PAPER_LETTER);
+    }
+}
+
+/* 20 mm at the side that is bound: left, and right on the back of a sheet; nothing is lost by it. */
+static void
+test_a_bound_side_stays_clear (void **state)
+{
+  const double bound = 20 / 25.4 * 72;
+  g_autoptr (FfFixture) demo = ff_fixture_demo ();
+
+  for (int paper = FF_PAPER_A4; paper <= FF_PAPER_LETTER; paper++)
+    {
+      g_autoptr (FfBrief) brief
+          = ff_brief_gather (&demo->facts, &demo->plan, FF_READER_ALL, (FfPaper) paper, NULL);
+      double width, height;
+
+      ff_brief_bind (brief, 20);
+      assert_true (ff_brief_lay_out (brief, &demo->facts, NULL));
+      ff_brief_page_size (brief, &width, &height);
+      for (guint page = 0; page < ff_brief_n_pages (brief); page++)
+        {
+          const cairo_rectangle_t ink = ink_of (brief, page);
+          FfBriefPage where;
+          gboolean back;
+
+          ff_brief_page (brief, page, &where);
+          back = where.number == 2 && (strcmp (where.sheet, "Pilot") == 0
+                                       || strcmp (where.sheet, "Camera operator") == 0);
+          assert_true (ink.x >= (back ? FF_LEAF_MARGIN : bound) - 2);
+          assert_true (ink.x + ink.width <= width - (back ? bound : FF_LEAF_MARGIN) + 2);
+        }
     }
 }
 
@@ -435,6 +475,7 @@ main (void)
     cmocka_unit_test (test_form_fills_the_last_page),
     cmocka_unit_test (test_what_goes_past_the_pages_is_named),
     cmocka_unit_test (test_ink_stays_inside_the_margins),
+    cmocka_unit_test (test_a_bound_side_stays_clear),
     cmocka_unit_test (test_sizes),
     cmocka_unit_test (test_pages_can_be_drawn_in_any_order),
   };
