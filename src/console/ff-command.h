@@ -92,6 +92,7 @@ extern const FfCommand ff_command_balance;
 extern const FfCommand ff_command_battery;
 extern const FfCommand ff_command_bracket;
 extern const FfCommand ff_command_brief;
+extern const FfCommand ff_command_briefed;
 extern const FfCommand ff_command_checks;
 extern const FfCommand ff_command_demo;
 extern const FfCommand ff_command_depth;

@@ -68,7 +68,8 @@ ff_standing_load (FfStore *store, const char *job_id, GError **error)
   if (standing->versions == NULL)
     return NULL;
   standing->amendments = ff_amendments_load (store, job_id, error);
-  if (standing->amendments == NULL)
+  standing->briefed = standing->amendments != NULL ? ff_briefed_load (store, job_id, error) : NULL;
+  if (standing->briefed == NULL)
     return NULL;
   if (standing->versions->len > 0)
     standing->version = g_ptr_array_index (standing->versions, standing->versions->len - 1);
@@ -86,6 +87,7 @@ ff_standing_free (FfStanding *standing)
   ff_day_plan_free (standing->plan);
   g_clear_pointer (&standing->versions, g_ptr_array_unref);
   g_clear_pointer (&standing->amendments, g_ptr_array_unref);
+  g_clear_pointer (&standing->briefed, g_ptr_array_unref);
   g_free (standing);
 }
 

@@ -5,12 +5,14 @@
 #pragma once
 
 #include "ff-amendment.h"
+#include "ff-briefed.h"
 #include "ff-day.h"
 #include "ff-plan-version.h"
 
 typedef struct _FfStanding {
   GPtrArray *versions;      /* FfPlanVersion, by time */
   GPtrArray *amendments;    /* FfAmendment of all letters, by number */
+  GPtrArray *briefed;       /* FfBriefed, by time: ff_briefings() says it */
   const FfPlanVersion *version; /* the one that stands; NULL: nothing is frozen yet */
   FfDayPlan *frozen;        /* as its sheets say; NULL as above */
   FfDayPlan *plan;          /* the same with its amendments; lines keep their printed numbers */

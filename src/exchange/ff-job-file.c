@@ -46,6 +46,7 @@ ff_job_file_new (void)
   file->watches = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_watch_free);
   file->versions = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_plan_version_free);
   file->amendments = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_amendment_free);
+  file->briefed = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_briefed_free);
   file->locks = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_lock_free);
   return file;
 }
@@ -67,6 +68,7 @@ ff_job_file_free (FfJobFile *file)
   g_ptr_array_unref (file->watches);
   g_ptr_array_unref (file->versions);
   g_ptr_array_unref (file->amendments);
+  g_ptr_array_unref (file->briefed);
   g_ptr_array_unref (file->locks);
   g_free (file);
 }

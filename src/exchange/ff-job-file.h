@@ -4,6 +4,7 @@
 #pragma once
 
 #include "ff-amendment.h"
+#include "ff-briefed.h"
 #include "ff-charge-watch.h"
 #include "ff-crew.h"
 #include "ff-flight.h"
@@ -39,6 +40,7 @@ typedef struct {
   GPtrArray *watches;  /* FfWatch: who attends the charger */
   GPtrArray *versions; /* FfPlanVersion: copies of plans, as text that nobody has read yet */
   GPtrArray *amendments; /* FfAmendment */
+  GPtrArray *briefed;  /* FfBriefed: who was briefed on what */
   GPtrArray *locks;    /* FfLock */
 } FfJobFile;
 

@@ -399,7 +399,7 @@ check_format (JsonObject *root, GError **error)
   static const char *const known[] = { "format", "format_version", "job",   "place",
                                        "shots",  "crew",           "roles", "items",
                                        "flights", "readings",      "versions", "amendments",
-                                       "locks",  "pack_events",    "charge_watches", NULL };
+                                       "briefed", "locks",         "pack_events",    "charge_watches", NULL };
   static const FfFields *const none[] = { NULL };
   JsonNode *format = json_object_get_member (root, "format");
   JsonNode *version = json_object_get_member (root, "format_version");

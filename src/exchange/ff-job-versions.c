@@ -27,6 +27,7 @@ ff_job_versions_load (FfJobFile *file, FfStore *store, GError **error)
 
   return take_over (&file->versions, ff_plan_versions_load (store, job_id, error))
          && take_over (&file->amendments, ff_amendments_load (store, job_id, error))
+         && take_over (&file->briefed, ff_briefed_load (store, job_id, error))
          && take_over (&file->locks, ff_locks_load (store, job_id, error));
 }
 
@@ -62,6 +63,7 @@ ff_job_versions_write (const FfJobFile *file, FfJson *json)
       ff_json_end (json);
     }
   ff_json_end (json);
+  write_all (json, "briefed", &ff_briefed_fields, 0, file->briefed);
   write_all (json, "locks", &ff_lock_fields, 0, file->locks);
 }
 
@@ -199,6 +201,18 @@ read_amendment (gpointer data, JsonObject *object, const char *path, GError **er
 }
 
 static gboolean
+read_briefed (gpointer data, JsonObject *object, const char *path, GError **error)
+{
+  static const char *const none[] = { NULL };
+  FfJobFile *file = data;
+  FfBriefed *briefed = ff_briefed_new ("");
+
+  g_ptr_array_add (file->briefed, briefed);
+  return read_record (object, &ff_briefed_fields, 0, none, briefed, path, error)
+         && good (file, briefed->job_id, ff_briefed_check (briefed, error), path, error);
+}
+
+static gboolean
 is_shot_there (const FfJobFile *file, const char *path, const char *id, GError **error)
 {
   for (guint i = 0; i < file->shots->len; i++)
@@ -247,6 +261,7 @@ ff_job_versions_read (FfJobFile *file, JsonObject *root, GError **error)
   } parts[] = {
     { "versions", read_version },
     { "amendments", read_amendment },
+    { "briefed", read_briefed },
     { "locks", read_lock },
   };
 
@@ -267,6 +282,9 @@ ff_job_versions_store (const FfJobFile *file, FfStore *store, GError **error)
       return FALSE;
   for (guint i = 0; i < file->amendments->len; i++)
     if (!ff_amendment_append (store, g_ptr_array_index (file->amendments, i), error))
+      return FALSE;
+  for (guint i = 0; i < file->briefed->len; i++)
+    if (!ff_briefed_append (store, g_ptr_array_index (file->briefed, i), error))
       return FALSE;
   for (guint i = 0; i < file->locks->len; i++)
     if (!ff_lock_save (store, g_ptr_array_index (file->locks, i), error))

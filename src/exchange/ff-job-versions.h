@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The part of a job file that holds what was frozen, how it was amended, who has read that, and what
- * is locked. Files of the first releases have none of it. */
+/* The part of a job file that holds what was frozen, how it was amended, who has read that, who
+ * was briefed, and what is locked. Files of the first releases have none of it. */
 #pragma once
 
 #include <json-glib/json-glib.h>

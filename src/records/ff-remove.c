@@ -59,7 +59,7 @@ ff_job_delete (FfStore *store, const char *id, GError **error)
 {
   static const char *const logs[] = { "flight", "reading", "plan_version", "amendment",
                                       "measurement", "weather_report", "weather_call",
-                                      "pack_event", "run" };
+                                      "pack_event", "run", "briefed" };
   static const char *const sql[] = {
     "DELETE FROM line_lock WHERE job_id = ?1",
     "DELETE FROM shot WHERE job_id = ?1",     "DELETE FROM day_event WHERE job_id = ?1",

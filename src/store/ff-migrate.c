@@ -4,7 +4,8 @@
  *   1  the ground floor: crew, places, jobs, shots, items, limits, readings, versions, flights
  *   2  readings in full
  *   4  the gear in full: goes with, search, what is measured at batteries, pictures
- *   8  frozen plans: sentences and acknowledgements of amendments, locks of lines */
+ *   8  frozen plans: sentences and acknowledgements of amendments, locks of lines
+ *  10  who was briefed */
 #include "ff-store-private.h"
 
 #include <errno.h>

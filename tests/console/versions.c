@@ -161,6 +161,27 @@ test_another_laptop (void **state)
 }
 
 static void
+test_who_was_briefed (void **state)
+{
+  g_autoptr (FfRun) before = answer ("briefed Skarrowick", 1), after = NULL, ferry = NULL;
+  JsonObject *observer;
+
+  assert_int_equal (json_array_get_length (ff_run_array (before, "briefed")), 4);
+  refused ("briefed Skarrowick --said XY", "XY");
+  refused ("briefed Skarrowick --by MO", "--said");
+  done ("freeze Skarrowick --by MO", 0);
+  after = answer ("briefed Skarrowick --said pr --by MO", 1);
+  observer = json_array_get_object_element (ff_run_array (after, "briefed"), 3);
+  assert_string_equal (json_object_get_string_member (observer, "initials"), "PR");
+  assert_string_equal (json_object_get_string_member (observer, "state"), "done");
+  assert_string_equal (json_object_get_string_member (observer, "version"), "A");
+  assert_string_equal (json_object_get_string_member (observer, "by"), "MO");
+  assert_close (ff_run_number (after, "open"), 3, 0);
+  ferry = answer ("briefed Skarrowick --said SF --name Skipper", 1);
+  assert_int_equal (json_array_get_length (ff_run_array (ferry, "briefed")), 5);
+}
+
+static void
 test_text_reads_well (void **state)
 {
   g_autofree char *freeze = line_of ("data", "freeze Skarrowick --by MO");
@@ -197,6 +218,7 @@ main (void)
     CASE (test_who_has_read_it),
     CASE (test_a_new_letter),
     CASE (test_another_laptop),
+    CASE (test_who_was_briefed),
     CASE (test_text_reads_well),
   };
 

@@ -271,6 +271,8 @@ static const struct {
     "INSERT INTO amendment_sentence VALUES ('" ID_B "', 1, 'pilot', 'G later')" },
   { "acknowledgement", "at",
     "INSERT INTO acknowledgement VALUES ('" ID_B "', 1, 'pilot', 'JV', 0, '')" },
+  { "briefed", "at",
+    "INSERT INTO briefed VALUES ('" ID_B "', 'A', 0, 'Pell Rasmussen', 'PR', 0, '')" },
   { "flight", "note",
     "INSERT INTO flight VALUES ('" ID_C "', '" ID_B "', 'A', 1, 0, 960, '" ID_A "', '', '',"
     " 100, 30, 15, NULL)" },

@@ -85,6 +85,7 @@ test_versions_come_along (void **state)
   g_autoptr (FfPlanVersion) version = ff_plan_version_new (file->job->id);
   g_autoptr (FfAmendment) amendment = ff_amendment_new (file->job->id);
   g_autoptr (FfLock) lock = ff_lock_new (file->job->id);
+  g_autoptr (FfBriefed) briefed = ff_briefed_new (file->job->id);
   g_autoptr (FfJobFile) read = NULL;
   g_autofree char *text = NULL, *again = NULL;
 
@@ -100,6 +101,11 @@ test_versions_come_along (void **state)
   assert_true (ff_plan_version_append (store, version, &error));
   assert_true (ff_amendment_append (store, amendment, &error));
   assert_true (ff_lock_save (store, lock, &error));
+  ff_set_text (&briefed->letter, "A");
+  ff_set_text (&briefed->name, "Pell Rasmussen");
+  ff_set_text (&briefed->initials, "PR");
+  briefed->upto = 1;
+  assert_true (ff_briefed_append (store, briefed, &error));
   text = write_job (store, "skarrowick");
   read = ff_job_file_parse (text, &error);
   assert_no_error (error);
@@ -108,6 +114,7 @@ test_versions_come_along (void **state)
   again = write_job (other, "skarrowick");
   assert_string_equal (again, text);
   assert_non_null (strstr (again, "\"initials\": \"JV\""));
+  assert_non_null (strstr (again, "\"name\": \"Pell Rasmussen\""));
 }
 
 static void
@@ -116,7 +123,8 @@ versions_refused (const char *versions, const char *part)
   g_autofree char *whole = g_strdup_printf ("%s, \"format\"", versions);
   g_autofree char *text = NULL;
   g_autoptr (GError) error = NULL;
-  const char *empty[] = { "\"versions\": [],", "\"amendments\": [],", "\"locks\": []" };
+  const char *empty[] = { "\"versions\": [],", "\"amendments\": [],", "\"briefed\": [],",
+                          "\"locks\": []" };
   g_autoptr (GString) bare = g_string_new (good);
 
   for (guint i = 0; i < G_N_ELEMENTS (empty); i++)
@@ -152,10 +160,15 @@ test_versions_are_checked (void **state)
       "\"locks\": [{\"id\": \"99999999-9999-4999-8999-999999999999\", \"job_id\": \"%s\","
       " \"shot_id\": \"99999999-9999-4999-8999-999999999999\", \"keep_filter\": true}]",
       file->job->id);
+  g_autofree char *unnamed = g_strdup_printf (
+      "\"briefed\": [{\"job_id\": \"%s\", \"letter\": \"A\", \"upto\": 0, \"name\": \"\","
+      " \"initials\": \"PR\", \"at\": \"2027-09-17T18:00:00Z\"}]",
+      file->job->id);
 
   versions_refused (twice, "versions[1]: found “A”; accepted: a letter that no other");
   versions_refused (alien, "amendments[0]: found “A”; accepted: the letter of a version");
   versions_refused (nobody, "locks[0]: found");
+  versions_refused (unnamed, "briefed[0]");
   versions_refused ("\"locks\": {}", "locks: found an object");
 }
 

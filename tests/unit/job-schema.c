@@ -282,6 +282,7 @@ write_definitions (FfJson *json)
   write_definition (json, "charge_watch", &ff_watch_fields, NULL, NULL, NULL);
   write_definition (json, "version", &ff_plan_version_fields, NULL, NULL, NULL);
   write_amendment (json);
+  write_definition (json, "briefed", &ff_briefed_fields, NULL, NULL, NULL);
   write_definition (json, "lock", &ff_lock_fields, NULL, NULL, NULL);
   write_item (json);
   for (guint kind = 0; kind < ff_names_kind.n_names; kind++)
@@ -322,6 +323,7 @@ write_properties (FfJson *json)
   write_array (json, "charge_watches", "charge_watch");
   write_array (json, "versions", "version");
   write_array (json, "amendments", "amendment");
+  write_array (json, "briefed", "briefed");
   write_array (json, "locks", "lock");
   ff_json_end (json);
 }
