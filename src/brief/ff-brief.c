@@ -9,6 +9,12 @@
 #include "ff-pdf.h"
 #include "ff-sheets.h"
 
+/* ISO 216 A4, 210 by 297 mm; ANSI Letter, 8.5 by 11 in; in points of 1/72 in. */
+#define A4_WIDTH (210 / 25.4 * 72)
+#define A4_HEIGHT (297 / 25.4 * 72)
+#define LETTER_WIDTH 612.0
+#define LETTER_HEIGHT 792.0
+
 /* The readers who have a sheet, in the order in which the sheets are printed. */
 static const struct {
   FfReader reader;
@@ -48,9 +54,56 @@ part_free (gpointer data)
   g_free (part);
 }
 
+static FfSheetFlow *
+flow_on (const FfSheet *sheet,
+         const FfSheetFacts *facts,
+         PangoContext *context,
+         double width,
+         double height)
+{
+  FfLeaf *frame = ff_leaf_new (facts, sheet->title, context, width, 1, 1);
+  FfSheetFlow *flow = ff_sheet_flow_new (sheet, context, width - 2 * FF_LEAF_MARGIN,
+                                         height - ff_leaf_head (frame) - ff_leaf_foot (frame));
+
+  ff_leaf_free (frame);
+  return flow;
+}
+
+/* What would bring a sheet back to its pages: the paper is tried, nothing is made smaller. */
+static const char *
+what_would_fit (const FfBrief *brief,
+                const FfSheet *sheet,
+                const FfSheetFacts *facts,
+                PangoContext *context)
+{
+  const struct {
+    double width, height;
+    const char *words;
+  } papers[] = {
+    { brief->width, brief->height, _ ("without room to bind it would fit") },
+    { A4_WIDTH - brief->bound, A4_HEIGHT, _ ("on A4 it would fit") },
+    { A4_WIDTH, A4_HEIGHT, _ ("on A4 without room to bind it would fit") },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (papers); i++)
+    {
+      g_autoptr (FfSheetFlow) flow = NULL;
+
+      if (i == 0 ? brief->bound <= 0 : brief->height >= A4_HEIGHT && i == 1)
+        continue;
+      flow = flow_on (sheet, facts, context, papers[i].width, papers[i].height);
+      if (ff_sheet_flow_n_pages (flow) <= sheet->allowance)
+        return papers[i].words;
+    }
+  return _ ("no paper holds it; fewer lines would");
+}
+
 /* Says what went past the pages a sheet may have, and what the foot of the page could not hold. */
 static void
-note_overflow (FfBrief *brief, const Part *part)
+note_overflow (FfBrief *brief,
+               const Part *part,
+               const FfSheetFacts *facts,
+               PangoContext *context)
 {
   g_autoptr (GPtrArray) past = ff_sheet_flow_past_allowance (part->flow);
   g_autofree char *names = NULL;
@@ -60,9 +113,13 @@ note_overflow (FfBrief *brief, const Part *part)
       g_ptr_array_add (past, NULL);
       names = g_strjoinv (", ", (char **) past->pdata);
       g_ptr_array_add (brief->did_not_fit,
-                       g_strdup_printf (_ ("%s: %u pages instead of %u; on the further pages: %s"),
-                                        part->sheet->title, ff_sheet_flow_n_pages (part->flow),
-                                        part->sheet->allowance, names));
+                       g_strdup_printf (
+                           /* Translators: name of a sheet, its pages, those it should have; parts
+                            * of the sheet; what would help. */
+                           _ ("%s: %u pages instead of %u; on the further pages: %s; %s"),
+                           part->sheet->title, ff_sheet_flow_n_pages (part->flow),
+                           part->sheet->allowance, names,
+                           what_would_fit (brief, part->sheet, facts, context)));
     }
   if (ff_leaf_is_cut (g_ptr_array_index (part->frames, 0)))
     g_ptr_array_add (brief->did_not_fit,
@@ -76,18 +133,15 @@ lay_out_part (FfBrief *brief, Part *part, const FfSheetFacts *facts, PangoContex
 {
   const char *title = part->sheet->title;
   const double width = brief->width - brief->bound;
-  FfLeaf *frame = ff_leaf_new (facts, title, context, width, 1, 1);
 
   part->first_page = brief->n_pages;
-  part->flow = ff_sheet_flow_new (part->sheet, context, width - 2 * FF_LEAF_MARGIN,
-                                  brief->height - ff_leaf_head (frame) - ff_leaf_foot (frame));
+  part->flow = flow_on (part->sheet, facts, context, width, brief->height);
   part->frames = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_leaf_free);
   for (guint page = 1; page <= ff_sheet_flow_n_pages (part->flow); page++)
     g_ptr_array_add (part->frames, ff_leaf_new (facts, title, context, width, page,
                                                 ff_sheet_flow_n_pages (part->flow)));
   brief->n_pages += part->frames->len;
-  note_overflow (brief, part);
-  ff_leaf_free (frame);
+  note_overflow (brief, part, facts, context);
 }
 
 gboolean
@@ -122,9 +176,8 @@ brief_new_empty (const FfSheetFacts *facts, FfPaper paper)
   g_autofree char *job = ff_sheet_clean (facts->job);
   g_autofree char *version = ff_sheet_clean (facts->version);
 
-  /* ISO 216 A4, 210 by 297 mm; ANSI Letter, 8.5 by 11 in; in points of 1/72 in. */
-  brief->width = paper == FF_PAPER_LETTER ? 612 : 210 / 25.4 * 72;
-  brief->height = paper == FF_PAPER_LETTER ? 792 : 297 / 25.4 * 72;
+  brief->width = paper == FF_PAPER_LETTER ? LETTER_WIDTH : A4_WIDTH;
+  brief->height = paper == FF_PAPER_LETTER ? LETTER_HEIGHT : A4_HEIGHT;
   /* Translators: title of the document; the job's title follows. */
   brief->title = g_strdup_printf (_ ("Brief: %s, version %s"), job, version);
   brief->parts = g_ptr_array_new_with_free_func (part_free);

@@ -9,9 +9,9 @@
 #define LEAST_ACTIONS 3 /* of a card, and the most: what is remembered when it counts (common */
 #define MOST_ACTIONS 4  /* practice, no source) */
 #define BOLD_ACTIONS 2
-#define BOLD_SIZE 13.0 /* the largest with which eight cards and the amendments share a side */
 #define GUTTER 14
-
+#define BETWEEN_CARDS 2
+#define CARDS_OF_A_SIDE 8
 
 static GPtrArray *
 starter_cards (void)
@@ -36,20 +36,19 @@ static guint
 add_action (FfCell *cell, const FfCheckItem *item, guint n)
 {
   const gboolean bold = n < BOLD_ACTIONS;
-  const double size = bold ? BOLD_SIZE : FF_SIZE_BODY;
-  g_autofree char *number = g_strdup_printf ("%u  ", n + 1);
+  g_autofree char *number = g_strdup_printf ("%u ", n + 1);
 
-  ff_cell_text (cell, size, bold, number);
+  ff_cell_text (cell, FF_SIZE_LINE, bold, number);
   if (item->role >= 0)
     {
-      ff_cell_more (cell, size, bold, ff_name_text (&ff_names_role, item->role));
-      ff_cell_more (cell, size, bold, ": ");
+      ff_cell_more (cell, FF_SIZE_LINE, bold, ff_name_text (&ff_names_role, item->role));
+      ff_cell_more (cell, FF_SIZE_LINE, bold, ": ");
     }
-  ff_cell_more (cell, size, bold, item->challenge);
+  ff_cell_more (cell, FF_SIZE_LINE, bold, item->challenge);
   if (*item->response != '\0')
     {
-      ff_cell_more (cell, size, bold, ": ");
-      ff_cell_more (cell, size, bold, item->response);
+      ff_cell_more (cell, FF_SIZE_LINE, bold, ": ");
+      ff_cell_more (cell, FF_SIZE_LINE, bold, item->response);
     }
   return n + 1;
 }
@@ -71,13 +70,15 @@ count_critical (const FfChecklist *list)
 
 /* The critical actions alone; where the crew has marked fewer than a card holds, the first ones. */
 static void
-add_card (FfSheetBlock *row, const FfChecklist *list)
+add_card (FfCell *cell, const FfChecklist *list)
 {
   const gboolean all = count_critical (list) < LEAST_ACTIONS;
-  FfCell *cell = ff_sheet_block_cell (row, -1);
   guint n = 0;
+  FfText *text;
 
-  ff_cell_text (cell, FF_SIZE_CAMERA, TRUE, list->title);
+  text = ff_cell_text (cell, FF_SIZE_LINE, TRUE, list->title);
+  text->rule_above = TRUE;
+  text->space_above = cell->texts->len > 1 ? BETWEEN_CARDS : 0;
   for (guint s = 0; s < list->sections->len; s++)
     {
       const FfCheckSection *section = g_ptr_array_index (list->sections, s);
@@ -92,27 +93,40 @@ add_card (FfSheetBlock *row, const FfChecklist *list)
     }
 }
 
+/* Cards down the left column, then down the right one. */
+static void
+add_cards (FfSheet *sheet, const GPtrArray *cards, guint from, guint to)
+{
+  FfSheetBlock *row = ff_sheet_row (sheet);
+  const guint half = from + (to - from + 1) / 2;
+  FfCell *cell = NULL;
+
+  row->gap = GUTTER;
+  row->space_above = from > 0 ? BETWEEN_CARDS : 0;
+  for (guint i = from; i < to; i++)
+    {
+      if (i == from || i == half)
+        cell = ff_sheet_block_cell (row, -1);
+      add_card (cell, g_ptr_array_index (cards, i));
+    }
+}
+
 void
 ff_emergency_card_add (FfSheet *sheet, const FfSheetFacts *facts)
 {
   g_autoptr (GPtrArray) starters = facts->emergencies == NULL ? starter_cards () : NULL;
-  GPtrArray *cards = starters != NULL ? starters : facts->emergencies;
-  FfSheetBlock *row = NULL;
+  const GPtrArray *cards = starters != NULL ? starters : facts->emergencies;
+  FfSheetBlock *row;
+  FfCell *cell;
 
   ff_sheet_begin_part (sheet, _ ("the emergency card"));
-  row = ff_sheet_heading (sheet, _ ("Emergency card"));
-  ff_cell_more (g_ptr_array_index (row->cells, 0), FF_SIZE_BODY, FALSE, "  ");
-  ff_cell_more (g_ptr_array_index (row->cells, 0), FF_SIZE_BODY, FALSE,
-                _ ("The pilot does each, unless it names another."));
-  for (guint i = 0; i < cards->len; i++)
-    {
-      if (i % 2 == 0)
-        {
-          row = ff_sheet_row (sheet);
-          row->gap = GUTTER;
-          row->rule_above = i > 0 ? FF_STROKE_THIN : 0;
-          row->space_above = i > 0 ? 1 : 0;
-        }
-      add_card (row, g_ptr_array_index (cards, i));
-    }
+  row = ff_sheet_row (sheet);
+  row->outline = g_strdup (_ ("Emergency card"));
+  row->heading = row->keep_next = TRUE;
+  cell = ff_sheet_block_cell (row, -1);
+  ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("Emergency card"));
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, _ ("The pilot does each, unless it names another."));
+  for (guint i = 0; i < cards->len; i += CARDS_OF_A_SIDE)
+    add_cards (sheet, cards, i, MIN (i + CARDS_OF_A_SIDE, cards->len));
 }

@@ -65,6 +65,8 @@ add_times (FfSheet *sheet, const FfSheetFacts *facts)
   ff_sheet_heading (sheet, _ ("The day"));
   add_named (sheet, _ ("hours"), facts->hours, FF_SIZE_LINE);
   add_named (sheet, _ ("sun"), facts->sun_times, FF_SIZE_LINE);
+  if (*facts->sun_check != '\0')
+    ff_sheet_paragraph (sheet, FF_SIZE_BODY, facts->sun_check);
   if (*events != '\0')
     add_named (sheet, _ ("events"), events, FF_SIZE_CAMERA);
   add_named (sheet, _ ("client"), facts->client, FF_SIZE_CAMERA);
@@ -246,13 +248,10 @@ add_forms (FfSheet *sheet)
   static const char *const calls[] = { N_ ("time"), N_ ("mean"), N_ ("gust"), N_ ("decision"),
                                        N_ ("by"), NULL };
   static const double call_widths[] = { 64, 64, 64, -1, 56 };
-  static const char *const changes[] = { N_ ("no."), N_ ("what changes"), N_ ("time"),
-                                         N_ ("initials"), NULL };
-  static const double change_widths[] = { 28, -1, 56, 56 };
 
   add_form (sheet, _ ("Count by case"), cases, case_widths, 3);
   add_form (sheet, _ ("Weather call"), calls, call_widths, 3);
-  add_form (sheet, _ ("Amendments, as read out"), changes, change_widths, 3);
+  ff_sheet_amendment_box (sheet);
 }
 
 FfSheet *

@@ -200,6 +200,15 @@ measure_write_on (FfMeasured *measured, const FfCell *cell, double x, double rig
   return y;
 }
 
+static double
+measure_rule_above (FfMeasured *measured, double left, double right, double y)
+{
+  const FfMeasuredRule rule = { left, right, y + FF_STROKE_THIN / 2 };
+
+  g_array_append_val (measured->rules, rule);
+  return y + FF_STROKE_THIN;
+}
+
 /* Adds a cell between two verticals, from `y` down; returns the lower end of its texts. The texts
  * beside a neutral block stand in from it, those below do not. */
 static double
@@ -225,6 +234,8 @@ measure_cell (FfMeasured *measured,
       double largest;
 
       y += text->space_above;
+      if (text->rule_above)
+        y = measure_rule_above (measured, left, right, y);
       x = y < below ? left + cell->block_side + PAD : left;
       layout = layout_text (text, cell, context, right - x, &largest);
       y = measure_text (measured, layout, largest, x, y);

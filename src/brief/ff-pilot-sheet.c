@@ -12,6 +12,7 @@
 #define PAGES 2
 #define INSET 28    /* of what belongs to a sortie, under its number */
 #define SKETCH 72.0 /* of wind and sun */
+#define LAND_BY_LABEL 34 /* one word over the other */
 
 static int
 minutes_in_air (const FfPlanLine *line)
@@ -110,8 +111,8 @@ add_takes (FfSheetBlock *block, const FfPlanLine *line)
       const FfPlanTake *take = g_ptr_array_index (line->takes, i);
 
       ff_cell_text (cell, FF_SIZE_LINE, TRUE, take->shot);
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, take->title);
+      ff_cell_more (cell, FF_SIZE_LINE, FALSE, " ");
+      ff_cell_more (cell, FF_SIZE_LINE, FALSE, take->title);
     }
 }
 
@@ -124,9 +125,32 @@ add_filter (FfSheetBlock *block, const FfPlanLine *line)
 
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, stops);
   if (*engraving != '\0')
-    ff_cell_text (cell, FF_SIZE_BODY, FALSE, engraving);
+    ff_cell_text (cell, FF_SIZE_LINE, FALSE, engraving);
   cell->stops = ff_say_has_filter (line) ? line->filter_stops : 0;
   cell->block_side = 30;
+}
+
+/* When it is down, the largest on the page. Where the minutes in the air are the same for all they
+ * are said once, above the lines; else each line says its own. */
+static void
+add_land_by (FfSheetBlock *block, const FfPlanLine *line, GTimeZone *zone, gboolean same_minutes)
+{
+  g_autofree char *land_by = ff_instant_clock ((double) line->land_by, zone);
+  g_autofree char *minutes = NULL;
+  FfCell *cell = ff_sheet_block_cell (block, same_minutes ? LAND_BY_LABEL : 128);
+
+  /* Translators: the time follows by which the aircraft is down. */
+  ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("LAND BY"));
+  if (same_minutes)
+    {
+      ff_cell_text (ff_sheet_block_cell (block, 72), FF_SIZE_LAND_BY, TRUE, land_by);
+      return;
+    }
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, " ");
+  ff_cell_more (cell, FF_SIZE_LAND_BY, TRUE, land_by);
+  /* Translators: land by the time shown, or so many minutes after off. */
+  minutes = g_strdup_printf (_ ("or off + %d min"), minutes_in_air (line));
+  ff_cell_text (cell, FF_SIZE_BODY, TRUE, minutes);
 }
 
 /* The line that is flown by: everything the pilot looks for between two flights. */
@@ -135,29 +159,18 @@ add_line_row (FfSheet *sheet, const FfPlanLine *line, GTimeZone *zone, int commo
 {
   g_autofree char *number = g_strdup_printf ("%d", line->line);
   g_autofree char *off_by = ff_instant_clock ((double) line->off_by, zone);
-  g_autofree char *land_by = ff_instant_clock ((double) line->land_by, zone);
   FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell;
 
-  ff_cell_text (ff_sheet_block_cell (block, 18),
+  block->gap = 5;
+  ff_cell_text (ff_sheet_block_cell (block, 17),
                 line->line < 10 ? FF_SIZE_LAND_BY : FF_SIZE_BODY, TRUE, number);
-  cell = ff_sheet_block_cell (block, 50);
+  cell = ff_sheet_block_cell (block, 48);
   /* Translators: the time follows by which the aircraft takes off. */
   ff_cell_text (cell, FF_SIZE_LABEL, FALSE, _ ("off by"));
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, off_by);
-  cell = ff_sheet_block_cell (block, 132);
-  /* Translators: the time follows by which the aircraft is down. */
-  ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("LAND BY"));
-  ff_cell_more (cell, FF_SIZE_BODY, FALSE, " ");
-  ff_cell_more (cell, FF_SIZE_LAND_BY, TRUE, land_by);
-  if (common_minutes == 0)
-    {
-      /* Translators: land by the time shown, or so many minutes after off. */
-      g_autofree char *minutes = g_strdup_printf (_ ("or off + %d min"), minutes_in_air (line));
-
-      ff_cell_text (cell, FF_SIZE_BODY, TRUE, minutes);
-    }
-  cell = ff_sheet_block_cell (block, 50);
+  add_land_by (block, line, zone, common_minutes != 0);
+  cell = ff_sheet_block_cell (block, 44);
   ff_cell_text (cell, FF_SIZE_LABEL, FALSE, _ ("battery"));
   ff_cell_text (cell, FF_SIZE_LINE, TRUE, line->battery);
   add_filter (block, line);
@@ -347,7 +360,6 @@ add_wind (FfSheet *sheet, const FfSheetFacts *facts)
   /* Translators: the marks are those of the sketch beside it: where the sun stands. */
   add_to (cell, facts->compass != NULL ? _ ("sun (○ first, ● last)") : _ ("sun"),
           facts->sun_times);
-  ff_cell_text (cell, FF_SIZE_BODY, FALSE, facts->sun_check);
   if (*events != '\0')
     add_to (cell, _ ("events"), events);
   add_limits (cell, facts);
@@ -413,21 +425,6 @@ add_hazards (FfSheet *sheet, const FfSheetFacts *facts)
     }
 }
 
-static void
-add_amendments (FfSheet *sheet)
-{
-  FfSheetBlock *block;
-
-  ff_sheet_begin_part (sheet, _ ("amendments"));
-  ff_sheet_heading (sheet, _ ("Amendments, as read out"));
-  block = ff_sheet_form (sheet, 3);
-  /* Translators: number of an amendment; head of a narrow column. */
-  ff_cell_text (ff_sheet_block_cell (block, 28), FF_SIZE_LABEL, FALSE, _ ("no."));
-  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_LABEL, FALSE, _ ("what changes"));
-  ff_cell_text (ff_sheet_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("time"));
-  ff_cell_text (ff_sheet_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("initials"));
-}
-
 FfSheet *
 ff_pilot_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
 {
@@ -442,6 +439,6 @@ ff_pilot_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
   ff_sheet_to_last_page (sheet);
   ff_emergency_card_add (sheet, facts);
   add_hazards (sheet, facts);
-  add_amendments (sheet);
+  ff_sheet_amendment_box (sheet);
   return sheet;
 }

@@ -126,6 +126,24 @@ ff_sheet_paragraph (FfSheet *sheet, double size, const char *text)
   return block;
 }
 
+/* The heading is the head of its widest column: a line more to write on. */
+void
+ff_sheet_amendment_box (FfSheet *sheet)
+{
+  FfSheetBlock *block;
+
+  ff_sheet_begin_part (sheet, _ ("amendments"));
+  block = ff_sheet_form (sheet, FF_AMENDMENT_LINES);
+  block->outline = g_strdup (_ ("Amendments, as read out"));
+  block->space_above = 2;
+  block->row_height = FF_ROW_AMENDED;
+  /* Translators: number of an amendment; head of a narrow column. */
+  ff_cell_text (ff_sheet_block_cell (block, 28), FF_SIZE_LABEL, FALSE, _ ("no."));
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_BODY, TRUE, _ ("Amendments, as read out"));
+  ff_cell_text (ff_sheet_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("time"));
+  ff_cell_text (ff_sheet_block_cell (block, 56), FF_SIZE_LABEL, FALSE, _ ("initials"));
+}
+
 static const char *
 caution_word (FfCaution weight)
 {

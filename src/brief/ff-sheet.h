@@ -20,6 +20,8 @@
 #define FF_STROKE_THIN 0.8 /* a photocopier loses anything below 0.7 */
 #define FF_STROKE_THICK 1.6
 #define FF_STROKE_BAR 5.0
+#define FF_AMENDMENT_LINES 4
+#define FF_ROW_AMENDED 19.9 /* 7 mm: a sentence, written small */
 #define FF_ROW_TO_WRITE 25.6 /* 9 mm: a pencil in a gloved hand */
 
 typedef struct {
@@ -32,6 +34,7 @@ typedef struct {
   GString *text;
   GArray *runs;  /* FfRun, end to end over the text */
   double space_above;
+  gboolean rule_above; /* across its cell */
   int max_lines; /* 0: as many as it needs; else what is beyond is cut and the flow says so */
 } FfText;
 
@@ -108,6 +111,9 @@ void ff_sheet_to_last_page (FfSheet *sheet);
 FfSheetBlock *ff_sheet_heading (FfSheet *sheet, const char *text);
 FfSheetBlock *ff_sheet_paragraph (FfSheet *sheet, double size, const char *text);
 FfSheetBlock *ff_sheet_caution (FfSheet *sheet, FfCaution weight, const char *text);
+
+/* Four lines to write what is changed after the sheet was printed, as it is read out. */
+void ff_sheet_amendment_box (FfSheet *sheet);
 
 FfCell *ff_sheet_block_cell (FfSheetBlock *block, double width);
 

@@ -410,10 +410,13 @@ test_sizes (void **state)
   assert_true (size_of (pilot, "16:48", &smallest) >= 24);
   assert_true (smallest >= 11);
   assert_true (size_of (pilot, "16:30", &smallest) >= 16);
-  assert_true (size_of (pilot, "ND32", &smallest) >= 12);
+  assert_true (size_of (pilot, "ND32", &smallest) >= 16);
   assert_true (size_of (pilot, "5 stops", &smallest) >= 16);
-  assert_true (size_of (pilot, "harbour from above", &smallest) >= 12);
+  assert_true (size_of (pilot, "harbour from above", &smallest) >= 16);
   assert_true (size_of (pilot, "power line", &smallest) >= 12);
+  assert_true (size_of (pilot, "Lost link", &smallest) >= 16);
+  assert_true (size_of (pilot, "“lost link”", &smallest) >= 16);
+  assert_true (size_of (pilot, "Land if unsure", &smallest) >= 16);
   assert_true (size_of (camera, "5 stops", &smallest) >= 28);
   assert_true (smallest >= 11);
   assert_true (size_of (camera, "ND32", &smallest) >= 14);
