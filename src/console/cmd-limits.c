@@ -12,6 +12,7 @@
 #include "ff-job.h"
 #include "ff-limits-today.h"
 #include "ff-number.h"
+#include "ff-paragraph.h"
 #include "ff-report.h"
 #include "ff-weather-today.h"
 #include "ff-weather.h"
@@ -87,13 +88,17 @@ say_limit (FfConsole *console, const FfLimitToday *row)
 {
   g_autofree char *answer = g_utf8_strup (ff_name_text (&ff_names_limit_answer, (int) row->answer), -1);
 
-  ff_console_line (console, "%-14s  %s, %s", answer, row->text, row->bound);
+  g_autofree char *limit = g_strdup_printf ("%s, %s", row->text, row->bound);
+  g_autofree char *head = g_strdup_printf ("%-14s  ", answer);
+  g_autofree char *under = g_strnfill ((gsize) g_utf8_strlen (head, -1), ' ');
+
+  ff_console_paragraph (console, head, limit);
   if (*row->found != '\0')
-    ff_console_line (console, "                %s", row->found);
+    ff_console_paragraph (console, under, row->found);
   if (*row->reason != '\0')
-    ff_console_line (console, "                %s", row->reason);
+    ff_console_paragraph (console, under, row->reason);
   if (row->overdue && !row->example)
-    ff_console_line (console, "                %s", _ ("its check is overdue"));
+    ff_console_paragraph (console, under, _ ("its check is overdue"));
 }
 
 static void
@@ -128,8 +133,11 @@ write_touched (FfConsole *console, const FfLimitsToday *today)
       ff_json_texts (console->json, "crossed", texts);
       ff_json_end (console->json);
       for (k = 0; k < texts->len; k++)
-        ff_console_line (console, _ ("Sortie %u: %s"), i + 1,
-                         (const char *) g_ptr_array_index (texts, k));
+        {
+          g_autofree char *head = g_strdup_printf (_ ("Sortie %u: "), i + 1);
+
+          ff_console_paragraph (console, head, g_ptr_array_index (texts, k));
+        }
     }
   ff_json_end (console->json);
 }
@@ -148,6 +156,7 @@ write_calls (FfConsole *console, const FfDay *day, GPtrArray *calls)
                                    ? ff_instant_format ((double) call->until, ff_day_zone (day))
                                    : NULL;
       g_autofree char *clock = ff_instant_clock ((double) call->at, ff_day_zone (day));
+      g_autofree char *said = NULL;
 
       ff_json_begin_object (console->json, NULL);
       ff_json_text (console->json, "at", at);
@@ -156,8 +165,9 @@ write_calls (FfConsole *console, const FfDay *day, GPtrArray *calls)
       ff_json_text (console->json, "until", until);
       ff_json_text (console->json, "by", call->by);
       ff_json_end (console->json);
-      ff_console_line (console, _ ("Weather call %s by %s: %s. %s"), clock, call->by,
-                       ff_name_text (&ff_names_call, (int) call->decision), call->why);
+      said = g_strdup_printf (_ ("Weather call %s by %s: %s. %s"), clock, call->by,
+                              ff_name_text (&ff_names_call, (int) call->decision), call->why);
+      ff_console_paragraph (console, "", said);
     }
   ff_json_end (console->json);
 }
@@ -188,9 +198,10 @@ show (FfConsole *console, const char *wanted, GError **error)
   g_autoptr (FfDayPlan) plan = NULL;
   g_autoptr (GPtrArray) calls = NULL;
   g_autoptr (FfLimitsToday) today = NULL;
+  FfAirRules rules;
   guint i;
 
-  if (day == NULL)
+  if (day == NULL || !ff_air_rules_load (store, &rules, error))
     return FF_FAILED;
   calls = ff_weather_calls_load (store, ff_day_job (day)->id, error);
   if (calls == NULL)
@@ -200,7 +211,8 @@ show (FfConsole *console, const char *wanted, GError **error)
   today = ff_limits_today (day, plan, now ());
   ff_json_text (console->json, "job", ff_day_job (day)->title);
   ff_json_text (console->json, "standing", today->standing);
-  ff_console_line (console, "%s", today->standing);
+  ff_json_rounded (console->json, "thin_air", rules.thin_air, 3);
+  ff_console_paragraph (console, "", today->standing);
   if (today->rows->len == 0)
     ff_console_line (console, "%s", _ ("No limits are entered: the crew's own sheet is blank."));
   ff_json_begin_array (console->json, "rows");
@@ -302,6 +314,31 @@ add_call (FfConsole *console, FfStore *store, const char *job_id, GError **error
   return ff_weather_call_append (store, made, error);
 }
 
+/* limits thin-air on|off|SHARE: how far thin air shortens what is planned. */
+static FfOutcome
+set_thin_air (FfConsole *console, GError **error)
+{
+  const char *said = console->words[1];
+  g_autoptr (FfStore) store = NULL;
+  FfAirRules rules = { 1, g_str_equal (said, "on") ? 1.0 : 0.0 };
+
+  if (!ff_console_want_words (console, 2, _ ("thin-air and on, off or a number"), error)
+      || (!g_str_equal (said, "on") && !g_str_equal (said, "off")
+          && !ff_number_parse (_ ("thin-air (on, off or a number)"), said, 0, 3, &rules.thin_air,
+                               error)))
+    return FF_FAILED;
+  store = ff_console_open (console, FF_RECORDS_WRITE, error);
+  if (store == NULL || !ff_air_rules_save (store, &rules, error))
+    return FF_FAILED;
+  ff_json_rounded (console->json, "thin_air", rules.thin_air, 3);
+  if (rules.thin_air > 0)
+    ff_console_line (console, _ ("Thin air shortens planned minutes by %g times the estimate."),
+                     rules.thin_air);
+  else
+    ff_console_line (console, "%s", _ ("Thin air shortens no planned minutes."));
+  return FF_DONE;
+}
+
 static FfOutcome
 add (FfConsole *console,
      gboolean (*append) (FfConsole *, FfStore *, const char *, GError **),
@@ -330,6 +367,8 @@ run (FfConsole *console, GError **error)
     return add (console, add_report, error);
   if (strcmp (first, "call") == 0)
     return add (console, add_call, error);
+  if (strcmp (first, "thin-air") == 0)
+    return set_thin_air (console, error);
   if (!ff_console_want_words (console, 1, _ ("JOB"), error))
     return FF_FAILED;
   return show (console, console->words[0], error);
@@ -339,7 +378,7 @@ const FfCommand ff_command_limits = {
   .name = "limits",
   .summary = N_ ("Hold a job's limits against what was measured, reported and planned"),
   .usage = "limits JOB [-o FILE.pdf] | limits measure JOB KIND VALUE [UNIT] | limits report JOB \"REPORT\" | "
-           "limits call JOB",
+           "limits call JOB | limits thin-air on|off|SHARE",
   .example = "fieldfarectl limits measure Skarrowick gust 10.3 m/s --height 2 --by JV",
   .entries = entries,
   .run = run,

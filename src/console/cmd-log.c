@@ -10,11 +10,14 @@
 #include "ff-day-checks.h"
 #include "ff-error.h"
 #include "ff-file.h"
+#include "ff-flight-sky.h"
 #include "ff-flight.h"
 #include "ff-item.h"
 #include "ff-job.h"
+#include "ff-limits.h"
 #include "ff-number.h"
 #include "ff-paper.h"
+#include "ff-paragraph.h"
 #include "ff-place.h"
 #include "ff-standing.h"
 
@@ -143,6 +146,31 @@ print_battery (FfConsole *console, const FfFlight *flight)
     ff_console_line (console, "     %s", words->str);
 }
 
+/* The sky as a copy of the time; of the limits only what was not within is said aloud. */
+static void
+write_sky (FfConsole *console, const FfFlight *flight)
+{
+  g_auto (GStrv) conditions = g_strsplit (flight->conditions, "\n", -1);
+  g_auto (GStrv) limits = g_strsplit (flight->limits, "\n", -1);
+  const char *outside = ff_name_text (&ff_names_limit_answer, FF_LIMIT_OUTSIDE);
+
+  ff_json_begin_array (console->json, "conditions");
+  for (guint i = 0; conditions[i] != NULL; i++)
+    {
+      ff_json_text (console->json, NULL, conditions[i]);
+      ff_console_paragraph (console, "     ", conditions[i]);
+    }
+  ff_json_end (console->json);
+  ff_json_begin_array (console->json, "limits");
+  for (guint i = 0; limits[i] != NULL; i++)
+    {
+      ff_json_text (console->json, NULL, limits[i]);
+      if (g_str_has_prefix (limits[i], outside))
+        ff_console_paragraph (console, "     ✕ ", limits[i]);
+    }
+  ff_json_end (console->json);
+}
+
 static void
 write_flight (FfConsole *console, const Log *log, const FfFlight *flight)
 {
@@ -169,11 +197,12 @@ write_flight (FfConsole *console, const Log *log, const FfFlight *flight)
   ff_json_rounded (json, "battery_c", flight->battery_c, 1);
   ff_json_text (json, "by", *flight->by != '\0' ? flight->by : NULL);
   ff_json_text (json, "note", *flight->note != '\0' ? flight->note : NULL);
-  ff_json_end (json);
   ff_console_line (console, "%3d  %s  %s  %-8s  %-12s  %-4s  %s", flight->line, off_clock,
                    down_clock, label_of (log, flight->battery_id),
                    *filters != '\0' ? filters : _ ("none"), flight->by, flight->note);
   print_battery (console, flight);
+  write_sky (console, flight);
+  ff_json_end (json);
 }
 
 /* Gear of this job, or flown in it, that is not fit for use. */
@@ -262,7 +291,8 @@ csv_flight (GString *csv, const Log *log, const FfFlight *flight)
   g_autofree char *battery_c = number_or_nothing (flight->battery_c);
   const char *cells[] = { flight->version, line, off, down, minutes,
                           label_of (log, flight->battery_id), filters, flight->by, flight->note,
-                          percent_off, percent_down, battery_c, NULL };
+                          percent_off, percent_down, battery_c, flight->conditions,
+                          flight->limits, NULL };
 
   ff_csv_row (csv, cells);
 }
@@ -272,7 +302,7 @@ write_csv (const Log *log, GError **error)
 {
   static const char *const head[] = { "version", "line", "off", "down", "minutes", "battery",
                                       "filters", "by", "note", "percent_off", "percent_down",
-                                      "battery_c", NULL };
+                                      "battery_c", "conditions", "limits", NULL };
   g_autoptr (GString) csv = g_string_new (NULL);
 
   ff_csv_row (csv, head);
@@ -375,18 +405,23 @@ read_flight (FfFlight *flight, const Log *log, FfStore *store, GError **error)
          && read_battery (flight, error) && read_initials (flight, store, error);
 }
 
-/* Numbers of lines are given anew with every plan; what flew stays with its line. */
+/* Numbers of lines are given anew with every plan; what flew stays with its line. And the sky it
+ * flew under stays with it. */
 static gboolean
 find_line (FfFlight *flight, FfStore *store, GError **error)
 {
   g_autoptr (FfDay) day = ff_day_load (store, flight->job_id, error);
   g_autoptr (FfStanding) standing
       = day != NULL ? ff_standing_load (store, flight->job_id, error) : NULL;
+  g_autoptr (FfDayPlan) plan = NULL;
 
   if (standing == NULL)
     return FALSE;
   g_free (flight->line_id);
   flight->line_id = ff_standing_line_id (standing, day, flight->line);
+  /* A flight is logged also of a day that can't be planned. */
+  plan = ff_day_plan (day, NULL, NULL);
+  ff_flight_keep_sky (flight, day, plan);
   return TRUE;
 }
 

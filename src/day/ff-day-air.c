@@ -79,8 +79,8 @@ void
 ff_day_air (const FfDay *day, FfDayAir *ret_air)
 {
   const FfJob *job = day->job;
-  double elevation_m;
-  g_autoptr (FfReport) report = ff_day_latest_report (day, FALSE, &elevation_m);
+  const FfWeatherReport *record;
+  g_autoptr (FfReport) report = ff_day_latest_report (day, FALSE, &record);
 
   *ret_air = (FfDayAir){ job->temperature_c, NAN, NAN, job->wind_ms,
                          isnan (job->wind_height_m) ? MAST : job->wind_height_m, FALSE };
@@ -112,10 +112,16 @@ ff_day_air_cost (const FfDay *day)
   return fmax (ff_air_hover_power_ratio (ff_day_air_density (day, &air)), 1.0);
 }
 
+double
+ff_day_air_counts (const FfDay *day)
+{
+  return 1.0 + day->thin_air * (ff_day_air_cost (day) - 1.0);
+}
+
 int
 ff_day_air_minutes (const FfDay *day, const FfUsable *usable)
 {
   if (usable->from_log)
     return usable->minutes;
-  return MAX ((int) floor (usable->minutes / ff_day_air_cost (day)), 1);
+  return MAX ((int) floor (usable->minutes / ff_day_air_counts (day)), 1);
 }

@@ -17,9 +17,11 @@ void ff_day_air (const FfDay *day, FfDayAir *ret_air);
 /* At the site. Standard air stands in for what is not known. kg/m³ */
 double ff_day_air_density (const FfDay *day, const FfDayAir *air);
 
-/* What that air costs in power to hover against standard air at sea level; never below 1, so that
- * what follows from it only ever shortens a flight. 1 where nothing was measured or reported. */
+/* What that air costs in power to hover against standard air at sea level, as an estimate; never
+ * below 1, so that what follows from it only ever shortens a flight. 1 where nothing was measured or
+ * reported. ff_day_air_counts() is the share of it that the crew lets the plan count with. */
 double ff_day_air_cost (const FfDay *day);
+double ff_day_air_counts (const FfDay *day);
 
 /* The minutes that a plan counts with in that air. What was typed is cut by its cost and never
  * grows; what the crew's own flights show was flown in real air and stays. At least 1. */

@@ -29,6 +29,7 @@ struct _FfDay {
   GPtrArray *limits;   /* FfLimit */
   GPtrArray *measurements; /* FfMeasurement, oldest first */
   GPtrArray *reports;  /* FfWeatherReport, oldest first */
+  double thin_air;     /* the share of what thin air takes that is planned with; 1: all of it */
   GPtrArray *battery_flights; /* FfBatteryFlight, by time */
   GPtrArray *flights;  /* FfFlight of this job, by time */
   GPtrArray *locks;    /* FfLock */

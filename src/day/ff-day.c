@@ -30,6 +30,21 @@ load_place (FfDay *day, FfStore *store, GError **error)
 }
 
 static gboolean
+load_air (FfDay *day, FfStore *store, GError **error)
+{
+  FfAirRules rules;
+
+  day->measurements = ff_measurements_load (store, day->job->id, error);
+  if (day->measurements == NULL)
+    return FALSE;
+  day->reports = ff_weather_reports_load (store, day->job->id, error);
+  if (day->reports == NULL || !ff_air_rules_load (store, &rules, error))
+    return FALSE;
+  day->thin_air = rules.thin_air;
+  return TRUE;
+}
+
+static gboolean
 load_lists (FfDay *day, FfStore *store, GError **error)
 {
   day->shots = ff_shots_load (store, day->job->id, error);
@@ -46,12 +61,6 @@ load_lists (FfDay *day, FfStore *store, GError **error)
     return FALSE;
   day->limits = ff_limits_load (store, error);
   if (day->limits == NULL)
-    return FALSE;
-  day->measurements = ff_measurements_load (store, day->job->id, error);
-  if (day->measurements == NULL)
-    return FALSE;
-  day->reports = ff_weather_reports_load (store, day->job->id, error);
-  if (day->reports == NULL)
     return FALSE;
   day->readings = ff_readings_load (store, day->job->id, error);
   return day->readings != NULL;
@@ -95,7 +104,7 @@ ff_day_load (FfStore *store, const char *wanted, GError **error)
   day = g_new0 (FfDay, 1);
   day->job = ff_job_load (store, id, error);
   if (day->job == NULL || !load_place (day, store, error) || !load_lists (day, store, error)
-      || !load_course (day, store, error))
+      || !load_air (day, store, error) || !load_course (day, store, error))
     return NULL;
   if (*day->job->date != '\0')
     {

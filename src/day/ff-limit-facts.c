@@ -77,6 +77,18 @@ put_not_applicable (GArray *facts, const char *kind, const char *reason)
     g_array_append_val (facts, made);
 }
 
+char *
+ff_age_words (gint64 seconds)
+{
+  const gint64 minutes = seconds / 60, hours = minutes / 60;
+
+  if (minutes < 120)
+    return g_strdup_printf (_ ("%d min old"), (int) minutes);
+  if (hours < 48)
+    return g_strdup_printf (_ ("%d h old"), (int) hours);
+  return g_strdup_printf (_ ("%d days old"), (int) (hours / 24));
+}
+
 double
 ff_day_flying_height (const FfDay *day)
 {
@@ -120,6 +132,16 @@ put_wind (GArray *facts, FfLimitFact at_sensor, double sensor_m, double flying_m
 
 /* ---- what was measured --------------------------------------------------------------------- */
 
+/* Only where it is old enough to be asked for. */
+static void
+append_age (GString *whence, gint64 at, gint64 now)
+{
+  g_autofree char *age = now - at > 3600 ? ff_age_words (now - at) : NULL;
+
+  if (age != NULL)
+    g_string_append_printf (whence, ", %s", age);
+}
+
 static void
 put_measured (GArray *facts, const FfDay *day, const FfMeasurement *measured, gint64 now)
 {
@@ -139,8 +161,7 @@ put_measured (GArray *facts, const FfDay *day, const FfMeasurement *measured, gi
     g_string_append_printf (whence, _ (" by %s"), measured->by);
   if (!isnan (measured->height_m))
     g_string_append_printf (whence, _ (" at %.0f m"), measured->height_m);
-  if (now - measured->at > 3600)
-    g_string_append_printf (whence, _ (", %d min old"), (int) ((now - measured->at) / 60));
+  append_age (whence, measured->at, now);
   fact.kind = kind->token;
   fact.is = kind->dimension == FF_DIMENSION_NONE ? FF_FACT_FLAG : FF_FACT_VALUE;
   fact.low = fact.high = ff_unit_to_si (unit, measured->value);
@@ -177,7 +198,7 @@ reported_fact (const char *kind, FfReported reported)
 
   if (reported.is == FF_REPORTED_LESS_THAN)
     {
-      fact.low = 0.0;
+      fact.low = fmin (0.0, reported.value);
       fact.high_open = TRUE;
     }
   else if (reported.is == FF_REPORTED_OR_MORE)
@@ -201,49 +222,62 @@ any_weather (const FfReportPart *part, const char *const *codes)
 
 /* Showers near by (VC) count: they move. */
 static void
-put_weather (GArray *facts, const FfReport *report, const FfReportPart *part, const char *whence)
+put_weather (GArray *facts,
+             const FfReport *report,
+             const FfReportPart *part,
+             const char *whence,
+             gboolean in_cloud)
 {
   static const char *const falling[]
       = { "DZ", "RA", "SN", "SG", "PL", "GR", "GS", "UP", "SH", "TS", NULL };
-  static const char *const wet[] = { "FG", "BR", "DZ", "RA", "SN", NULL };
+  static const char *const wet[]
+      = { "FG", "BR", "DZ", "RA", "SN", "SG", "PL", "GR", "GS", "UP", NULL };
   static const char *const freezing[] = { "FZ", NULL };
 
   if (!(part->names & FF_NAMES_WEATHER) && part->n_weather == 0 && report->automatic)
     return;
   put_flag (facts, "rain", any_weather (part, falling), g_strdup (whence));
-  /* Our own rule: +3 °C or less with moisture that can be seen. */
+  /* Our own rule: +3 °C or less with moisture that can be seen, or up in cloud. */
   if (any_weather (part, freezing)
       || (report->temperature_c.is == FF_REPORTED_EXACT && report->temperature_c.value <= 3.0
-          && any_weather (part, wet)))
+          && (in_cloud || any_weather (part, wet))))
     put_flag (facts, "icing", TRUE, g_strdup (whence));
 }
 
-/* A ceiling is reported above the aerodrome; here it is above the ground of the site. */
-static void
-put_ceiling (GArray *facts,
-             const FfDay *day,
-             const FfReportPart *part,
-             const char *whence,
-             double aerodrome_m,
-             double flying_m)
+/* Cloud is reported above the aerodrome; here it is above the ground of the site. Where the
+ * aerodrome's elevation is not known, what is said says so. Of any amount: whoever keeps below cloud
+ * keeps below a thin one as well. */
+static FfReported
+cloud_above_site (const FfDay *day,
+                  const FfReportPart *part,
+                  double aerodrome_m,
+                  gboolean *ret_corrected)
 {
   const double site_m = day->place != NULL ? day->place->elevation_m : NAN;
-  double ceiling_m;
+  FfReported base = ff_report_cloud_base (part);
 
-  switch (ff_report_ceiling (part, &ceiling_m))
-    {
-    case FF_CEILING_UNKNOWN:
-      return;
-    case FF_CEILING_NONE:
-      put_span (facts, "cloud-base", part->cavok ? 1524.0 : 0.0, INFINITY, g_strdup (whence));
-      return;
-    case FF_CEILING_KNOWN:
-      break;
-    }
-  if (!isnan (aerodrome_m) && !isnan (site_m))
-    ceiling_m += aerodrome_m - site_m;
-  put_span (facts, "cloud-base", ceiling_m, ceiling_m, g_strdup (whence));
-  put_span (facts, "below-cloud", ceiling_m - flying_m, ceiling_m - flying_m, g_strdup (whence));
+  *ret_corrected = !isnan (aerodrome_m) && !isnan (site_m);
+  if (*ret_corrected)
+    base.value += aerodrome_m - site_m;
+  return base;
+}
+
+static void
+put_cloud (GArray *facts, FfReported base, double flying_m, const char *whence, gboolean corrected)
+{
+  /* Translators: whose report it is. Its heights are above the aerodrome, and how much higher or
+     lower the site is can't be told. */
+  g_autofree char *told
+      = corrected ? g_strdup (whence)
+                  : g_strdup_printf (_ ("%s, above the aerodrome, not corrected for the site"),
+                                     whence);
+  FfReported below = base;
+
+  if (base.is == FF_REPORTED_MISSING)
+    return;
+  below.value -= flying_m;
+  put (facts, reported_fact ("cloud-base", base), g_strdup (told));
+  put (facts, reported_fact ("below-cloud", below), g_steal_pointer (&told));
 }
 
 static void
@@ -256,6 +290,8 @@ put_report (GArray *facts,
             double flying_m)
 {
   FfLimitFact gust = reported_fact ("gust", ff_report_gust_limit (part));
+  gboolean corrected;
+  const FfReported cloud = cloud_above_site (day, part, aerodrome_m, &corrected);
 
   put_wind (facts, reported_fact ("mean-wind", part->wind_ms), MAST, flying_m, g_strdup (whence));
   /* A gust that is not reported is between the mean and the reporting threshold above it. */
@@ -267,8 +303,10 @@ put_report (GArray *facts,
   if (report->temperature_c.is == FF_REPORTED_EXACT && report->kind != FF_REPORT_TAF)
     put_span (facts, "air-temperature", report->temperature_c.value - 0.5,
               report->temperature_c.value + 0.5, g_strdup (whence));
-  put_weather (facts, report, part, whence);
-  put_ceiling (facts, day, part, whence, aerodrome_m, flying_m);
+  put_weather (facts, report, part, whence,
+               (cloud.is == FF_REPORTED_EXACT || cloud.is == FF_REPORTED_LESS_THAN)
+                   && cloud.value <= flying_m);
+  put_cloud (facts, cloud, flying_m, whence, corrected);
 }
 
 GArray *
@@ -286,12 +324,12 @@ ff_day_report_facts (const FfDay *day,
 }
 
 FfReport *
-ff_day_latest_report (const FfDay *day, gboolean forecast, double *ret_elevation_m)
+ff_day_latest_report (const FfDay *day, gboolean forecast, const FfWeatherReport **ret_record)
 {
   FfReport *latest = NULL;
   guint i;
 
-  *ret_elevation_m = NAN;
+  *ret_record = NULL;
   for (i = 0; i < day->reports->len; i++)
     {
       const FfWeatherReport *record = g_ptr_array_index (day->reports, i);
@@ -306,7 +344,7 @@ ff_day_latest_report (const FfDay *day, gboolean forecast, double *ret_elevation
         }
       ff_report_free (latest);
       latest = report;
-      *ret_elevation_m = record->elevation_m;
+      *ret_record = record;
     }
   return latest;
 }
@@ -419,22 +457,36 @@ put_aircraft (GArray *facts, const FfDay *day, const FfDayPlan *plan)
     put_flag (facts, "light", FALSE, g_strdup (_ ("none is fitted")));
 }
 
+/* "reported by EGXX 17:20, 14 km away, 85 min old" */
+static char *
+report_whence (const FfDay *day, const FfReport *report, const FfWeatherReport *record, gint64 now)
+{
+  g_autofree char *clock = ff_instant_clock ((double) report->at, day->zone);
+  GString *whence = g_string_new (NULL);
+
+  /* TRANSLATORS: an aerodrome's four letters and the time of its report. */
+  g_string_printf (whence, _ ("reported by %s %s"), report->station, clock);
+  if (!isnan (record->distance_m))
+    /* Translators: how far the aerodrome is from the site. */
+    g_string_append_printf (whence, _ (", %.0f km away"), record->distance_m / 1000);
+  append_age (whence, report->at, now);
+  return g_string_free (whence, FALSE);
+}
+
 GArray *
 ff_day_limit_facts (const FfDay *day, const FfDayPlan *plan, gint64 now)
 {
   GArray *facts = facts_new ();
   const double flying_m = ff_day_flying_height (day);
-  double aerodrome_m;
-  g_autoptr (FfReport) report = ff_day_latest_report (day, FALSE, &aerodrome_m);
+  const FfWeatherReport *record;
+  g_autoptr (FfReport) report = ff_day_latest_report (day, FALSE, &record);
 
   if (report != NULL)
     {
-      g_autofree char *clock = ff_instant_clock ((double) report->at, day->zone);
-      /* TRANSLATORS: an aerodrome's four letters and the time of its report. */
-      g_autofree char *whence = g_strdup_printf (_ ("reported by %s %s"), report->station, clock);
+      g_autofree char *whence = report_whence (day, report, record, now);
 
       put_all_measured (facts, day, now, report->at);
-      put_report (facts, day, report, &report->part, whence, aerodrome_m, flying_m);
+      put_report (facts, day, report, &report->part, whence, record->elevation_m, flying_m);
     }
   put_all_measured (facts, day, now, G_MININT64);
   put_forecast_of_job (facts, day, flying_m);

@@ -24,8 +24,13 @@ GArray *ff_day_report_facts (const FfDay *day,
                              double aerodrome_m,
                              double flying_m);
 
-/* The latest report of a kind that can be read: NULL if none. Elevation of its aerodrome, or NAN. */
-FfReport *ff_day_latest_report (const FfDay *day, gboolean forecast, double *ret_elevation_m);
+/* The latest report of a kind that can be read, with its record (borrowed); NULL if there is none. */
+FfReport *ff_day_latest_report (const FfDay *day,
+                                gboolean forecast,
+                                const FfWeatherReport **ret_record);
+
+/* "85 min old", "7 h old", "3 days old": for an age of seconds. */
+char *ff_age_words (gint64 seconds);
 
 /* The highest that a shot of the day goes, in metres above ground; 0 without shots. */
 double ff_day_flying_height (const FfDay *day);

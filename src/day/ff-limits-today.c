@@ -105,41 +105,48 @@ row_of (const FfDay *day, const FfLimit *limit, FfLimitRow *ret_row)
 
 /* The sun over the hours of the plan: the part of the day each moment falls in. */
 static gboolean
-flies_in (const FfDay *day, const FfDayPlan *plan, double above_deg, double below_deg)
+line_flies_in (const FfDay *day, const FfPlanLine *line, double above_deg, double below_deg)
 {
-  guint i;
+  gint64 at;
 
-  for (i = 0; i < plan->lines->len; i++)
+  for (at = line->off_by; at <= line->down; at += FF_MINUTE)
     {
-      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
-      gint64 at;
+      const double altitude_deg = ff_sun_track_altitude_deg (&day->sun, (double) at);
 
-      for (at = line->off_by; at <= line->down; at += FF_MINUTE)
-        {
-          const double altitude_deg = ff_sun_track_altitude_deg (&day->sun, (double) at);
-
-          if (altitude_deg > above_deg && altitude_deg <= below_deg)
-            return TRUE;
-        }
+      if (altitude_deg > above_deg && altitude_deg <= below_deg)
+        return TRUE;
     }
   return FALSE;
 }
 
-/* Why a condition is known not to arise, or NULL. What can't be told counts as arising. */
-static const char *
-does_not_arise (const FfDay *day, const FfDayPlan *plan, FfOnlyIf only_if)
+static gboolean
+flies_in (const FfDay *day, const GPtrArray *lines, double above_deg, double below_deg)
 {
-  const gboolean sun = plan != NULL && day->place != NULL && day->has_date;
+  guint i;
+
+  for (i = 0; i < lines->len; i++)
+    if (line_flies_in (day, g_ptr_array_index (lines, i), above_deg, below_deg))
+      return TRUE;
+  return FALSE;
+}
+
+/* Why a condition is known not to arise on these lines (NULL: not planned), or NULL. What can't be
+ * told counts as arising. */
+static const char *
+does_not_arise (const FfDay *day, const GPtrArray *lines, FfOnlyIf only_if)
+{
+  const gboolean sun = lines != NULL && day->place != NULL && day->has_date;
   guint i;
 
   switch (only_if)
     {
     case FF_ONLY_DAYLIGHT:
-      return sun && !flies_in (day, plan, -0.8333, 90.0) ? _ ("no flight in daylight") : NULL;
+      return sun && !flies_in (day, lines, -0.8333, 90.0) ? _ ("no flight in daylight") : NULL;
     case FF_ONLY_TWILIGHT:
-      return sun && !flies_in (day, plan, -6.0, -0.8333) ? _ ("no flight in civil twilight") : NULL;
+      return sun && !flies_in (day, lines, -6.0, -0.8333) ? _ ("no flight in civil twilight")
+                                                          : NULL;
     case FF_ONLY_NIGHT:
-      return sun && !flies_in (day, plan, -90.0, -6.0) ? _ ("no flight at night") : NULL;
+      return sun && !flies_in (day, lines, -90.0, -6.0) ? _ ("no flight at night") : NULL;
     case FF_ONLY_OBSERVER_USED:
       for (i = 0; i < day->crew->len; i++)
         if (((const FfMember *) g_ptr_array_index (day->crew, i))->role == FF_ROLE_OBSERVER)
@@ -172,6 +179,18 @@ is_clock (const FfLimit *limit)
   return limit->compare == FF_COMPARE_BY_TIME || limit->compare == FF_COMPARE_WINDOW;
 }
 
+/* What it counts from, where the crew says it is not the usual. Takes `words`. */
+static char *
+with_datum (const FfLimit *limit, char *words)
+{
+  g_autofree char *taken = words;
+
+  if (*limit->datum == '\0')
+    return g_steal_pointer (&taken);
+  /* TRANSLATORS: a bound, and what it counts from: "at most 60 m (above the water)". */
+  return g_strdup_printf (_ ("%s (%s)"), taken, limit->datum);
+}
+
 static char *
 bound_words (const FfLimit *limit, const FfLimitRow *row)
 {
@@ -179,16 +198,16 @@ bound_words (const FfLimit *limit, const FfLimitRow *row)
   g_autofree char *value = NULL, *other = NULL;
 
   if (isnan (limit->value))
-    return g_strdup (word);
+    return with_datum (limit, g_strdup (word));
   /* Anchored windows are shown as the clock they make today. */
   value = with_unit (is_clock (limit) ? row->value : limit->value, 2, limit,
                      is_clock (limit));
   if (isnan (limit->value_to))
-    return g_strdup_printf ("%s %s", word, value);
+    return with_datum (limit, g_strdup_printf ("%s %s", word, value));
   other = with_unit (is_clock (limit) ? row->value_to : limit->value_to, 2, limit,
                      is_clock (limit));
   /* TRANSLATORS: "between 5 °C and 40 °C", "within the hours 06:20 and 19:57". */
-  return g_strdup_printf (_ ("%s %s and %s"), word, value, other);
+  return with_datum (limit, g_strdup_printf (_ ("%s %s and %s"), word, value, other));
 }
 
 static char *
@@ -318,7 +337,8 @@ add_row (FfLimitsToday *today,
          const FfLimit *limit,
          GArray *facts)
 {
-  const char *not_arising = does_not_arise (day, plan, limit->only_if);
+  const char *not_arising
+      = does_not_arise (day, plan != NULL ? plan->lines : NULL, limit->only_if);
   const FfDayFact *fact = ff_day_fact_find (facts, limit->kind);
   FfLimitRow row;
   FfLimitToday *made;
@@ -361,15 +381,17 @@ mark_binding (FfLimitsToday *today, const FfDay *day)
 /* ---- the lines that a forecast touches ----------------------------------------------------- */
 
 static GPtrArray *
-touches (const FfDay *day, const FfPlanLine *line, const FfReport *forecast, double aerodrome_m)
+touches (const FfDay *day, FfPlanLine *line, const FfReport *forecast, double aerodrome_m)
 {
   GPtrArray *texts = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) only = g_ptr_array_new ();
   g_autoptr (GArray) facts = NULL;
   FfReportPart worst;
   guint i;
 
   if (forecast == NULL || !ff_report_worst (forecast, line->off_by, line->down, &worst))
     return texts;
+  g_ptr_array_add (only, line);
   facts = ff_day_report_facts (day, forecast, &worst, forecast->station, aerodrome_m,
                                ff_day_flying_height (day));
   for (i = 0; i < day->limits->len; i++)
@@ -380,7 +402,8 @@ touches (const FfDay *day, const FfPlanLine *line, const FfReport *forecast, dou
       FfLimitRow row;
       FfLimitToday *made;
 
-      if (fact == NULL || !row_of (day, limit, &row)
+      if (fact == NULL || does_not_arise (day, only, limit->only_if) != NULL
+          || !row_of (day, limit, &row)
           || ff_limits_answer (&row, &fact->fact) != FF_LIMIT_OUTSIDE)
         continue;
       made = row_new (day, limit, &row, fact);
@@ -395,20 +418,33 @@ touches (const FfDay *day, const FfPlanLine *line, const FfReport *forecast, dou
 static void
 add_lines (FfLimitsToday *today, const FfDay *day, const FfDayPlan *plan)
 {
-  double aerodrome_m;
-  g_autoptr (FfReport) forecast = ff_day_latest_report (day, TRUE, &aerodrome_m);
+  const FfWeatherReport *record;
+  g_autoptr (FfReport) forecast = ff_day_latest_report (day, TRUE, &record);
   guint i;
 
   for (i = 0; plan != NULL && i < plan->lines->len; i++)
     g_ptr_array_add (today->lines,
-                     touches (day, g_ptr_array_index (plan->lines, i), forecast, aerodrome_m));
+                     touches (day, g_ptr_array_index (plan->lines, i), forecast,
+                              forecast != NULL ? record->elevation_m : NAN));
+}
+
+gint64
+ff_limits_clock (const FfDay *day, gint64 now)
+{
+  gint64 today_from, today_to, from, to;
+
+  if (!day->job->example || !day->has_date)
+    return now;
+  ff_day_bounds (ff_instant_date (now, day->zone), day->zone, &today_from, &today_to);
+  ff_day_bounds (day->date, day->zone, &from, &to);
+  return MIN (from + (now - today_from), to - 1);
 }
 
 FfLimitsToday *
 ff_limits_today (const FfDay *day, const FfDayPlan *plan, gint64 now)
 {
   FfLimitsToday *today = g_new0 (FfLimitsToday, 1);
-  g_autoptr (GArray) facts = ff_day_limit_facts (day, plan, now);
+  g_autoptr (GArray) facts = ff_day_limit_facts (day, plan, ff_limits_clock (day, now));
   guint i;
 
   today->rows = g_ptr_array_new_with_free_func (row_free);

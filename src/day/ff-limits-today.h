@@ -32,8 +32,12 @@ typedef struct {
   char *standing;      /* the sentence that stands above them: never "ready", never "may fly" */
 } FfLimitsToday;
 
+/* The clock of a day: `now`; on an example, whose day is years away, the same time on its own date. */
+gint64 ff_limits_clock (const FfDay *day, gint64 now);
+
 /* What to say of the limits of a day with this plan (may be NULL: then heights, times and the
- * aircraft's doings are not known). `now` says how old a measurement is. */
+ * aircraft's doings are not known). `now`, put on the clock of the day, says how old a measurement
+ * is. */
 FfLimitsToday *ff_limits_today (const FfDay *day,
                                 const FfDayPlan *plan,
                                 gint64 now) G_GNUC_WARN_UNUSED_RESULT;

@@ -140,7 +140,11 @@ reported_words (const FfWeatherReport *record, GTimeZone *zone, gint64 now)
   if (isnan (record->elevation_m))
     g_string_append (text, _ (", its elevation not given: heights are not corrected"));
   if (report->kind != FF_REPORT_TAF && now > report->at)
-    g_string_append_printf (text, _ (", %d min old"), (int) ((now - report->at) / 60));
+    {
+      g_autofree char *age = ff_age_words (now - report->at);
+
+      g_string_append_printf (text, ", %s", age);
+    }
   return g_string_free (text, FALSE);
 }
 
@@ -287,13 +291,19 @@ estimate_density (GPtrArray *words, const FfDay *day, const FfDayAir *air)
 static void
 estimate_minutes (GPtrArray *words, const FfDay *day)
 {
-  const double cost = ff_day_air_cost (day);
+  const double counts = ff_day_air_counts (day);
 
-  if (cost >= 1.005)
+  if (ff_day_air_cost (day) < 1.005)
+    return;
+  if (counts >= 1.005)
     ff_report_words_add (words, _ ("Minutes in the plan"),
                          g_strdup_printf (_ ("a battery’s typed minutes count %.0f %% less in this "
                                              "air; what was flown with it counts as flown"),
-                                          (1 - 1 / cost) * 100));
+                                          (1 - 1 / counts) * 100));
+  else
+    ff_report_words_add (words, _ ("Caution: minutes in the plan"),
+                         g_strdup (_ ("this air takes minutes, and the crew has set the plan not "
+                                      "to count them")));
 }
 
 static void
@@ -313,6 +323,38 @@ estimate_runs (GPtrArray *words, const FfDayPlan *plan)
             ff_report_words_add (words, _ ("Out and home"), g_strdup (take->run));
         }
     }
+}
+
+GPtrArray *
+ff_weather_conditions (const FfDay *day)
+{
+  GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GHashTable) said = g_hash_table_new (g_str_hash, g_str_equal);
+  const FfJob *job = day->job;
+  guint i;
+
+  for (i = day->measurements->len; i-- > 0;)
+    {
+      FfMeasurement *measured = g_ptr_array_index (day->measurements, i);
+
+      if (g_hash_table_add (said, measured->kind))
+        g_ptr_array_add (lines, measured_words (measured, day->zone));
+    }
+  for (i = 0; i < 2; i++)
+    {
+      const FfWeatherReport *record;
+      g_autoptr (FfReport) report = ff_day_latest_report (day, i == 1, &record);
+
+      if (report != NULL)
+        g_ptr_array_add (lines, g_strstrip (g_strdup (record->text)));
+    }
+  if (!isnan (job->wind_ms))
+    g_ptr_array_add (lines, g_strdup_printf (_ ("forecast typed with the job: wind %.1f m/s"),
+                                             job->wind_ms));
+  if (!isnan (job->temperature_c))
+    g_ptr_array_add (lines, g_strdup_printf (_ ("forecast typed with the job: %.0f °C"),
+                                             job->temperature_c));
+  return lines;
 }
 
 static GPtrArray *
@@ -339,6 +381,7 @@ ff_weather_today (const FfDay *day, const FfDayPlan *plan, const GPtrArray *call
   FfWeatherToday *today = g_new0 (FfWeatherToday, 1);
   guint i;
 
+  now = ff_limits_clock (day, now);
   today->limits = ff_limits_today (day, plan, now);
   today->order = order_of (today->limits);
   today->summary = ff_limits_summary (today->limits);

@@ -26,6 +26,10 @@ FfWeatherToday *ff_weather_today (const FfDay *day,
 void ff_weather_today_free (FfWeatherToday *today);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfWeatherToday, ff_weather_today_free)
 
+/* What is known of the sky, newest first, a line each (char*): the last of each kind that was
+ * measured, report and forecast as issued, what was typed with the job. */
+GPtrArray *ff_weather_conditions (const FfDay *day) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "1 limit outside, 7 not assessed. The pilot decides." It never says that all is well: with
  * nothing open "Nothing entered here is open. Airspace …". */
 char *ff_limits_summary (const FfLimitsToday *today) G_GNUC_WARN_UNUSED_RESULT;

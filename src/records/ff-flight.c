@@ -24,6 +24,8 @@ static const FfField flight_fields[] = {
   FF_REAL (FfFlight, percent_off, N_ ("charge at take-off"), FALSE, 0, 100),
   FF_REAL (FfFlight, percent_down, N_ ("charge at landing"), FALSE, 0, 100),
   FF_REAL (FfFlight, battery_c, N_ ("temperature of the battery"), FALSE, -60, 120),
+  FF_TEXT (FfFlight, conditions, N_ ("conditions at take-off"), FALSE, FF_FLIGHT_CONDITIONS_MOST),
+  FF_TEXT (FfFlight, limits, N_ ("limits at take-off"), FALSE, FF_FLIGHT_LIMITS_MOST),
 };
 const FfFields ff_flight_fields = FF_FIELDS ("flight", flight_fields);
 

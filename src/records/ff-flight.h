@@ -18,7 +18,13 @@ typedef struct {
   char *note;
   double percent_off, percent_down; /* charge the battery showed; NAN: not read */
   double battery_c;                 /* its temperature at take-off; NAN: not read */
+  char *conditions;    /* of the sky at take-off, a line each, as a copy; empty: not kept */
+  char *limits;        /* how each limit stood then, likewise */
 } FfFlight;
+
+/* The longest of them, in bytes. */
+#define FF_FLIGHT_CONDITIONS_MOST 8000
+#define FF_FLIGHT_LIMITS_MOST 64000
 
 extern const FfFields ff_flight_fields;
 

@@ -56,6 +56,12 @@ static const FfField call_fields[] = {
 };
 const FfFields ff_weather_call_fields = FF_FIELDS ("weather_call", call_fields);
 
+static const FfField air_fields[] = {
+  FF_WHOLE (FfAirRules, id, "id", 1, 1),
+  FF_REAL (FfAirRules, thin_air, N_ ("share of what thin air takes"), TRUE, 0, 3),
+};
+static const FfFields ff_air_rules_fields = FF_FIELDS ("air_rules", air_fields);
+
 static gpointer
 measurement_blank (void)
 {
@@ -202,6 +208,32 @@ ff_weather_call_append (FfStore *store, const FfWeatherCall *call, GError **erro
 {
   return ff_weather_call_check (call, error)
          && ff_rows_append (store, &ff_weather_call_fields, call, error);
+}
+
+static gpointer
+air_rules_blank (void)
+{
+  return g_new0 (FfAirRules, 1);
+}
+
+gboolean
+ff_air_rules_load (FfStore *store, FfAirRules *ret_rules, GError **error)
+{
+  static const FfAirRules ours = { 1, 1.0 };
+  g_autoptr (GPtrArray) rows
+      = ff_rows_load (store, &ff_air_rules_fields, "", NULL, air_rules_blank, g_free, error);
+
+  if (rows == NULL)
+    return FALSE;
+  *ret_rules = rows->len > 0 ? *(const FfAirRules *) g_ptr_array_index (rows, 0) : ours;
+  return TRUE;
+}
+
+gboolean
+ff_air_rules_save (FfStore *store, const FfAirRules *rules, GError **error)
+{
+  return ff_fields_check (&ff_air_rules_fields, rules, _ ("rules for air"), error)
+         && ff_rows_save (store, &ff_air_rules_fields, rules, error);
 }
 
 GPtrArray *

@@ -42,6 +42,12 @@ typedef struct {
   char *by;
 } FfWeatherCall;
 
+/* The crew's own rules for air: how far thin air shortens what is planned. */
+typedef struct {
+  int id;          /* 1: there is one row */
+  double thin_air; /* 1: by all that the estimate of hover says; 0: not at all; 3 at most */
+} FfAirRules;
+
 extern const FfNames ff_names_call;
 extern const FfFields ff_measurement_fields, ff_weather_report_fields, ff_weather_call_fields;
 
@@ -68,6 +74,10 @@ gboolean ff_weather_report_append (FfStore *store, const FfWeatherReport *report
 /* Why and by whom are needed. FF_ERROR_INPUT. */
 gboolean ff_weather_call_check (const FfWeatherCall *call, GError **error);
 gboolean ff_weather_call_append (FfStore *store, const FfWeatherCall *call, GError **error);
+
+/* In full (1) until the crew says otherwise. FF_ERROR_INPUT names what is accepted. */
+gboolean ff_air_rules_load (FfStore *store, FfAirRules *ret_rules, GError **error);
+gboolean ff_air_rules_save (FfStore *store, const FfAirRules *rules, GError **error);
 
 /* Those of a job, oldest first. */
 GPtrArray *ff_measurements_load (FfStore *store,

@@ -40,6 +40,31 @@ ff_report_ceiling (const FfReportPart *part, double *ret_m)
 }
 
 FfReported
+ff_report_cloud_base (const FfReportPart *part)
+{
+  FfReported lowest = { FF_REPORTED_MISSING, NAN };
+  guint i;
+
+  if (part->cloud_unknown
+      || (part->sky_hidden && part->vertical_visibility_m.is == FF_REPORTED_MISSING))
+    return lowest;
+  if (part->clear && part->clear_to_m > 0)
+    lowest = (FfReported){ FF_REPORTED_OR_MORE, part->clear_to_m };
+  if (part->sky_hidden)
+    lowest = part->vertical_visibility_m;
+  for (i = 0; i < part->n_layers; i++)
+    {
+      const FfReported base = part->layers[i].base_m;
+
+      if (base.is == FF_REPORTED_MISSING)
+        return (FfReported){ FF_REPORTED_MISSING, NAN };
+      if (lowest.is == FF_REPORTED_MISSING || base.value < lowest.value)
+        lowest = base;
+    }
+  return lowest;
+}
+
+FfReported
 ff_report_gust_limit (const FfReportPart *part)
 {
   double unsaid;
@@ -53,6 +78,18 @@ ff_report_gust_limit (const FfReportPart *part)
   return (FfReported){ .is = part->wind_ms.is == FF_REPORTED_OR_MORE ? FF_REPORTED_OR_MORE
                                                                      : FF_REPORTED_LESS_THAN,
                        .value = part->wind_ms.value + unsaid };
+}
+
+static void
+copy_cloud (FfReportPart *to, const FfReportPart *from)
+{
+  to->clear = from->clear;
+  to->clear_to_m = from->clear_to_m;
+  to->cloud_unknown = from->cloud_unknown;
+  memcpy (to->layers, from->layers, sizeof to->layers);
+  to->n_layers = from->n_layers;
+  to->sky_hidden = from->sky_hidden;
+  to->vertical_visibility_m = from->vertical_visibility_m;
 }
 
 /* What a change names replaces what stood. */
@@ -84,14 +121,9 @@ overlay (FfReportPart *part, const FfReportPart *change)
       part->n_weather = old.n_weather;
     }
   if (!(change->names & FF_NAMES_CLOUD))
-    {
-      part->clear = old.clear;
-      part->cloud_unknown = old.cloud_unknown;
-      memcpy (part->layers, old.layers, sizeof part->layers);
-      part->n_layers = old.n_layers;
-      part->sky_hidden = old.sky_hidden;
-      part->vertical_visibility_m = old.vertical_visibility_m;
-    }
+    copy_cloud (part, &old);
+  if (!(change->names & (FF_NAMES_VISIBILITY | FF_NAMES_WEATHER | FF_NAMES_CLOUD)))
+    part->cavok = old.cavok;
 }
 
 gboolean
@@ -160,16 +192,36 @@ cloud_is_worse (const FfReportPart *a, const FfReportPart *b)
   if (is_a == FF_CEILING_UNKNOWN || is_b == FF_CEILING_UNKNOWN)
     return is_a == FF_CEILING_UNKNOWN && is_b != FF_CEILING_UNKNOWN;
   if (is_a == FF_CEILING_NONE && is_b == FF_CEILING_NONE)
-    return b->clear && !a->clear;
+    return b->clear && (!a->clear || a->clear_to_m < b->clear_to_m);
   if (is_a == FF_CEILING_NONE || is_b == FF_CEILING_NONE)
     return is_b == FF_CEILING_NONE;
   return ceiling_a < ceiling_b;
+}
+
+/* Cloud that makes no ceiling is still in the way of whoever keeps below cloud. */
+static void
+add_thin_cloud (FfReportPart *worst, const FfReportPart *other)
+{
+  guint i;
+
+  for (i = 0; i < other->n_layers && worst->n_layers < FF_REPORT_LAYERS; i++)
+    {
+      const FfReported lowest = ff_report_cloud_base (worst);
+      const FfCloudLayer *layer = &other->layers[i];
+
+      if ((layer->cover == FF_COVER_FEW || layer->cover == FF_COVER_SCATTERED)
+          && layer->base_m.is == FF_REPORTED_EXACT && lowest.is != FF_REPORTED_MISSING
+          && layer->base_m.value < lowest.value)
+        worst->layers[worst->n_layers++] = *layer;
+    }
+  worst->clear = worst->clear && worst->n_layers == 0;
 }
 
 static void
 take_worse (FfReportPart *worst, const FfReportPart *other)
 {
   const FfReported gust = worst->gust_ms;
+  const FfReportPart before = *worst;
 
   if (other->wind_ms.is != FF_REPORTED_MISSING
       && (worst->wind_ms.is == FF_REPORTED_MISSING || other->wind_ms.value > worst->wind_ms.value))
@@ -189,13 +241,11 @@ take_worse (FfReportPart *worst, const FfReportPart *other)
   add_weather (worst, other);
   if (cloud_is_worse (other, worst))
     {
-      worst->clear = other->clear;
-      worst->cloud_unknown = other->cloud_unknown;
-      memcpy (worst->layers, other->layers, sizeof worst->layers);
-      worst->n_layers = other->n_layers;
-      worst->sky_hidden = other->sky_hidden;
-      worst->vertical_visibility_m = other->vertical_visibility_m;
+      copy_cloud (worst, other);
+      add_thin_cloud (worst, &before);
     }
+  else
+    add_thin_cloud (worst, other);
   worst->names |= other->names;
 }
 
@@ -237,6 +287,7 @@ ff_report_worst (const FfReport *report, gint64 from, gint64 to, FfReportPart *r
   /* Nothing changes but at the ends of periods. */
   ret_part->cavok = TRUE;
   ret_part->clear = TRUE;
+  ret_part->clear_to_m = INFINITY;
   any = worst_at (report, from, ret_part);
   for (i = 0; i < report->n_periods; i++)
     {
@@ -247,5 +298,8 @@ ff_report_worst (const FfReport *report, gint64 from, gint64 to, FfReportPart *r
         if (ends[k] > from && ends[k] < to)
           any = worst_at (report, ends[k], ret_part) || any;
     }
+  /* A gust forecast for one hour says nothing of the stronger mean wind of another. */
+  if (ret_part->gust_ms.is == FF_REPORTED_EXACT && ret_part->gust_ms.value < ret_part->wind_ms.value)
+    ret_part->gust_ms.is = FF_REPORTED_MISSING;
   return any;
 }

@@ -145,6 +145,7 @@ read_cavok (FfGroupReader *reader, const char *group)
     return FALSE;
   part->cavok = TRUE;
   part->clear = TRUE;
+  part->clear_to_m = 5000 * FOOT;
   part->n_weather = 0;
   part->n_layers = 0;
   part->visibility_m = reported (FF_REPORTED_OR_MORE, 10000.0);
@@ -367,18 +368,28 @@ read_layer (FfGroupReader *reader, const char *group)
 static gboolean
 read_sky (FfGroupReader *reader, const char *group)
 {
-  static const char *const clear[] = { "SKC", "CLR", "NSC", "NCD", NULL };
+  static const struct {
+    const char *group;
+    double to_ft;
+  } clear[] = { { "SKC", 12000 }, { "CLR", 12000 }, { "NSC", 5000 }, { "NCD", 0 } };
   static const char *const unknown[] = { "//////", "/////////", NULL };
   FfReportPart *part = reader->part;
+  gsize i;
 
+  for (i = 0; i < G_N_ELEMENTS (clear); i++)
+    if (strcmp (group, clear[i].group) == 0)
+      {
+        part->clear = TRUE;
+        part->clear_to_m = clear[i].to_ft * FOOT;
+        part->names |= FF_NAMES_CLOUD;
+        return TRUE;
+      }
   if (skip (&group, "VV"))
     {
       if (!read_height (&group, &part->vertical_visibility_m) || *group != '\0')
         return FALSE;
       part->sky_hidden = TRUE;
     }
-  else if (g_strv_contains (clear, group))
-    part->clear = TRUE;
   else if (g_strv_contains (unknown, group))
     part->cloud_unknown = TRUE;
   else

@@ -62,6 +62,7 @@ typedef struct {
   char weather[FF_REPORT_WEATHERS][12]; /* "-RA", "BR", … */
   guint n_weather;
   gboolean clear; /* SKC, CLR, NSC, NCD or CAVOK: no cloud of significance */
+  double clear_to_m; /* how high that says there is none: it is no clear sky; 0: it does not say */
   gboolean cloud_unknown; /* solidi instead of cloud groups */
   FfCloudLayer layers[FF_REPORT_LAYERS];
   guint n_layers;
@@ -116,6 +117,11 @@ typedef enum { FF_CEILING_UNKNOWN, FF_CEILING_NONE, FF_CEILING_KNOWN } FfCeiling
  * (FMH-1, chapter 9). Cloud that can't be told, or is hidden, is unknown and not none. */
 FfCeiling ff_report_ceiling (const FfReportPart *part, double *ret_m);
 
+/* The base of the lowest cloud of any amount, in metres above the aerodrome; or how high there is
+ * none, "or more": CAVOK and NSC say 5000 ft (WMO-No. 306, 15.9 and 15.10), CLR 12 000 ft (FMH-1,
+ * chapter 9), NCD nothing, since it is what an instrument did not see. */
+FfReported ff_report_cloud_base (const FfReportPart *part);
+
 /* The highest gust that the wind group allows: the one reported, else the mean and what may go
  * unreported, which is less than 10 kt, 5 m/s or 20 km/h (WMO-No. 306, 15.5.5). Missing without a
  * wind. */
@@ -126,6 +132,6 @@ FfReported ff_report_gust_limit (const FfReportPart *part);
 gboolean ff_report_prevailing (const FfReport *report, gint64 at, FfReportPart *ret_part);
 
 /* The worst of it within [from, to): of what prevails, what is becoming, and what comes at times or
- * perhaps. Strongest wind and gust, least visibility, lowest ceiling, all weather. FALSE where the
- * validity does not touch it. */
+ * perhaps. Strongest wind and gust, least visibility, lowest ceiling and cloud, all weather. FALSE
+ * where the validity does not touch it. */
 gboolean ff_report_worst (const FfReport *report, gint64 from, gint64 to, FfReportPart *ret_part);

@@ -464,6 +464,64 @@ test_ceiling_unknown_is_not_none (void **state)
     }
 }
 
+/* WMO-No. 306, 15.9 and 15.10: CAVOK and NSC are no clear sky, they speak of 5000 ft and below; FMH-1,
+ * chapter 9: CLR of 12 000 ft. Of NCD an instrument saw nothing. */
+static void
+test_lowest_cloud (void **state)
+{
+  static const struct
+  {
+    const char *cloud;
+    FfReportedIs is;
+    double feet;
+  } cases[] = {
+    { "FEW010 BKN030", FF_REPORTED_EXACT, 1000 }, { "SCT045 FEW015CB", FF_REPORTED_EXACT, 1500 },
+    { "VV002", FF_REPORTED_EXACT, 200 },          { "FEW/// BKN030", FF_REPORTED_MISSING, 0 },
+    { "//////", FF_REPORTED_MISSING, 0 },         { "", FF_REPORTED_MISSING, 0 },
+    { "NSC", FF_REPORTED_OR_MORE, 5000 },         { "CLR", FF_REPORTED_OR_MORE, 12000 },
+    { "NCD", FF_REPORTED_MISSING, 0 },            { "///015", FF_REPORTED_EXACT, 1500 },
+  };
+  gsize i;
+
+  for (i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text
+          = g_strdup_printf ("EGXX 161200Z 24010KT 9999 %s 10/05 Q1013", cases[i].cloud);
+      g_autoptr (FfReport) report = ff_report_read (text, NOW, NULL);
+      const FfReported base = ff_report_cloud_base (&report->part);
+
+      assert_int_equal (base.is, cases[i].is);
+      if (base.is != FF_REPORTED_MISSING)
+        assert_close (base.value, cases[i].feet * FOOT, 1e-9);
+    }
+}
+
+/* 51.8: of all that may hold in an hour the lowest cloud and the lowest ceiling, though they come from
+ * different groups; and a gust of one group is none where the mean of another is stronger. */
+static void
+test_worst_of_several_groups (void **state)
+{
+  g_autoptr (FfReport) report = ff_report_read (
+      "TAF EGXX 161100Z 1612/1712 24030KT CAVOK TEMPO 1613/1614 24010G20KT 9999 BKN030"
+      " PROB30 1613/1614 FEW003",
+      NOW, NULL);
+  gint64 one;
+  FfReportPart part;
+  double ceiling;
+
+  g_assert (report != NULL);
+  one = report->valid_from + 3600;
+  assert_true (ff_report_worst (report, report->valid_from, one, &part));
+  assert_close (ff_report_cloud_base (&part).value, 5000 * FOOT, 1e-9);
+  assert_true (part.cavok);
+  assert_true (ff_report_worst (report, one, one + 3600, &part));
+  assert_int_equal (ff_report_ceiling (&part, &ceiling), FF_CEILING_KNOWN);
+  assert_close (ceiling, 3000 * FOOT, 1e-9);
+  assert_close (ff_report_cloud_base (&part).value, 300 * FOOT, 1e-9);
+  assert_close (part.wind_ms.value, 30 * KNOT, 1e-9);
+  assert_close (ff_report_gust_limit (&part).value, 40 * KNOT, 1e-9);
+}
+
 static void
 test_refusals (void **state)
 {
@@ -522,6 +580,8 @@ main (void)
     cmocka_unit_test (test_trend_does_not_overwrite),
     cmocka_unit_test (test_unknown_groups_are_kept),
     cmocka_unit_test (test_ceiling_unknown_is_not_none),
+    cmocka_unit_test (test_lowest_cloud),
+    cmocka_unit_test (test_worst_of_several_groups),
     cmocka_unit_test (test_refusals),
   };
 

@@ -9,6 +9,7 @@
 #include "ff-day-records.h"
 #include "ff-demo.h"
 #include "ff-error.h"
+#include "ff-flight-sky.h"
 #include "ff-limit.h"
 #include "ff-limits-today.h"
 #include "ff-records.h"
@@ -271,6 +272,103 @@ test_windows_and_conditions (void **state)
 }
 
 static void
+add_limit (const char *kind, FfCompare compare, double value, const char *unit, FfOnlyIf only_if)
+{
+  g_autoptr (FfLimit) limit = ff_limit_new ();
+  GError *error = NULL;
+
+  ff_set_text (&limit->sheet, "Another");
+  ff_set_text (&limit->kind, kind);
+  ff_set_text (&limit->text, kind);
+  ff_set_text (&limit->unit, unit);
+  limit->compare = compare;
+  limit->value = value;
+  limit->only_if = only_if;
+  ff_limit_save (store, limit, &error);
+  assert_no_error (error);
+}
+
+/* A report's cloud is above the aerodrome, 9 m above the sea; the site's elevation is taken off. The
+ * highest shot is at 60 m. Thin cloud counts: it is cloud. */
+static void
+test_cloud_is_above_the_site (void **state)
+{
+  g_autoptr (FfDay) day = ff_day_load (store, "Skarrowick", NULL);
+  g_autoptr (FfLimitsToday) today = NULL;
+  const double site_m = ff_day_place (day)->elevation_m;
+  const double base_m = 300 * 0.3048 + 9 - site_m;
+
+  add_limit ("cloud-base", FF_COMPARE_AT_LEAST, 100, "m", FF_ONLY_ALWAYS);
+  add_limit ("below-cloud", FF_COMPARE_AT_LEAST, 500, "ft", FF_ONLY_ALWAYS);
+  report ("METAR EGXX 181520Z 24008KT 9999 FEW003 BKN030 02/M01 Q1015", 265);
+  today = assess ();
+  assert_close (row (today, "cloud-base")->low, base_m, 1e-9);
+  assert_close (row (today, "below-cloud")->low, (base_m - 60) / 0.3048, 1e-9);
+  assert_int_equal (row (today, "cloud-base")->answer, FF_LIMIT_OUTSIDE);
+  assert_int_equal (row (today, "below-cloud")->answer, FF_LIMIT_OUTSIDE);
+  report ("METAR EGXX 181620Z 24008KT CAVOK 15/08 Q1015", 300);
+  g_clear_pointer (&today, ff_limits_today_free);
+  today = assess ();
+  assert_int_equal (row (today, "cloud-base")->answer, FF_LIMIT_WITHIN);
+  assert_close (row (today, "cloud-base")->low, 5000 * 0.3048 + 9 - site_m, 1e-9);
+  assert_int_equal (row (today, "below-cloud")->answer, FF_LIMIT_WITHIN);
+}
+
+/* A row for the night alone marks no sortie by day. */
+static void
+test_forecast_heeds_conditions (void **state)
+{
+  g_autoptr (FfLimitsToday) today = NULL;
+
+  add_limit ("visibility", FF_COMPARE_AT_LEAST, 9, "km", FF_ONLY_NIGHT);
+  report ("TAF EGXX 181100Z 1812/1912 24002KT 8000 NSC", 25);
+  today = assess ();
+  for (guint i = 0; i < today->lines->len; i++)
+    assert_int_equal (((GPtrArray *) g_ptr_array_index (today->lines, i))->len, 0);
+  add_limit ("visibility", FF_COMPARE_AT_LEAST, 9, "km", FF_ONLY_DAYLIGHT);
+  g_clear_pointer (&today, ff_limits_today_free);
+  today = assess ();
+  assert_int_equal (((GPtrArray *) g_ptr_array_index (today->lines, 0))->len, 1);
+}
+
+/* The example is years away: on its own date it is the time that the asker's clock shows. */
+static void
+test_clock_of_the_example (void **state)
+{
+  g_autoptr (FfDay) day = ff_day_load (store, "Skarrowick", NULL);
+  gint64 winter, expected;
+
+  ff_instant_parse ("2031-01-05T16:40Z", &winter, NULL);
+  ff_instant_parse ("2027-09-18T16:40+01:00", &expected, NULL);
+  assert_int_equal (ff_limits_clock (day, winter), expected);
+  assert_int_equal (ff_limits_clock (day, noon), noon);
+}
+
+/* What was measured after take-off was not known then; what stood is kept though the sheet changes. */
+static void
+test_a_flight_keeps_its_sky (void **state)
+{
+  g_autofree char *id = job_id ();
+  g_autoptr (FfFlight) flight = ff_flight_new (id), later = ff_flight_new (id);
+  g_autoptr (FfDay) day = NULL;
+
+  report ("METAR EGXX 181520Z 24008KT CAVOK 15/08 Q1015", 265);
+  measure ("gust", 10.8, "m/s", 2, 290);
+  measure ("gust", 20, "kt", 2, 320);
+  day = ff_day_load (store, "Skarrowick", NULL);
+  flight->off = noon + 270 * 60;
+  ff_flight_keep_sky (flight, day, NULL);
+  assert_non_null (strstr (flight->conditions, "METAR EGXX 181520Z"));
+  assert_null (strstr (flight->conditions, "gust"));
+  assert_null (strstr (flight->limits, "outside: gust"));
+  later->off = noon + 300 * 60;
+  ff_flight_keep_sky (later, day, NULL);
+  assert_non_null (strstr (later->conditions, "gust 10.8 m/s at 2 m (JV)"));
+  assert_non_null (strstr (later->limits, "outside: gust at flying height, at most 9 m/s: 10.8 m/s"));
+  assert_null (strstr (later->conditions, "20 kt"));
+}
+
+static void
 test_what_happened_stays (void **state)
 {
   g_autofree char *id = job_id ();
@@ -305,6 +403,10 @@ main (void)
     cmocka_unit_test_setup_teardown (test_forecast_touches_sorties, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_stricter_row_binds, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_windows_and_conditions, open_demo, close_demo),
+    cmocka_unit_test_setup_teardown (test_cloud_is_above_the_site, open_demo, close_demo),
+    cmocka_unit_test_setup_teardown (test_forecast_heeds_conditions, open_demo, close_demo),
+    cmocka_unit_test_setup_teardown (test_clock_of_the_example, open_demo, close_demo),
+    cmocka_unit_test_setup_teardown (test_a_flight_keeps_its_sky, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_what_happened_stays, open_demo, close_demo),
   };
 

@@ -10,6 +10,7 @@
 #include "ff-day-air.h"
 #include "ff-day-records.h"
 #include "ff-demo.h"
+#include "ff-error.h"
 #include "ff-limit-examples.h"
 #include "ff-weather-today.h"
 
@@ -167,6 +168,31 @@ test_hot_thin_air_shortens (void **state)
   assert_true (minutes_flown (again) < minutes_flown (planned));
 }
 
+/* The crew may count half of it, or nothing; the estimate itself stays what it is. */
+static void
+test_thin_air_is_adjustable (void **state)
+{
+  static const double shares[] = { 1.0, 0.5, 0.0, 2.0 };
+  GError *error = NULL;
+
+  report ("EGXX 181120Z 24008KT CAVOK 35/08 Q0970", 25);
+  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      const FfAirRules rules = { 1, shares[i] };
+      g_autoptr (FfDay) day = NULL;
+
+      ff_air_rules_save (store, &rules, &error);
+      assert_no_error (error);
+      day = load ();
+      assert_close (ff_day_air_cost (day), 1.06, 0.01);
+      assert_close (ff_day_air_counts (day), 1 + shares[i] * (ff_day_air_cost (day) - 1), 1e-12);
+      assert_int_equal (ff_day_air_minutes (day, &(FfUsable){ .minutes = 18 }),
+                        shares[i] == 0.0 ? 18 : shares[i] == 2.0 ? 16 : shares[i] == 1.0 ? 16 : 17);
+    }
+  assert_false (ff_air_rules_save (store, &(FfAirRules){ 1, -0.1 }, &error));
+  assert_error (error, FF_ERROR_INPUT, "thin air");
+}
+
 /* Whatever the air, no battery is planned for longer than was typed. */
 static void
 test_no_air_lengthens (void **state)
@@ -244,6 +270,7 @@ main (void)
     cmocka_unit_test_setup_teardown (test_summary_never_says_ready, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_a_forecast_costs_nothing, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_hot_thin_air_shortens, open_demo, close_demo),
+    cmocka_unit_test_setup_teardown (test_thin_air_is_adjustable, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_no_air_lengthens, open_demo, close_demo),
     cmocka_unit_test_setup_teardown (test_one_page_holds_it, open_demo, close_demo),
     cmocka_unit_test (test_examples_are_marked_and_right),

@@ -4,7 +4,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "ff-call-form.h"
-#include "ff-civil.h"
 #include "ff-compat.h"
 #include "ff-flow.h"
 #include "ff-lines.h"
@@ -56,30 +55,14 @@ keeper_of (FfWeatherPage *self)
 
 /* ---- The clock ---- */
 
-/* The example day is years away: its clock is the computer's, on its own date. */
-static gint64
-on_the_day (const FfJob *job, GTimeZone *zone, gint64 now)
-{
-  gint64 today_from, today_to, from, to;
-  FfDate date;
-
-  if (!ff_date_parse (job->date, &date, NULL))
-    return now;
-  ff_day_bounds (ff_instant_date (now, zone), zone, &today_from, &today_to);
-  ff_day_bounds (date, zone, &from, &to);
-  return MIN (from + (now - today_from), to - 1);
-}
-
 static gint64
 now_of (FfWeatherPage *self)
 {
-  const FfJob *job = ff_keeper_job (keeper_of (self));
   const gint64 now = g_get_real_time () / G_USEC_PER_SEC;
 
   if (self->pretended != 0)
     return self->pretended;
-  return job != NULL && job->example && self->day != NULL
-             ? on_the_day (job, ff_day_zone (self->day), now) : now;
+  return self->day != NULL ? ff_limits_clock (self->day, now) : now;
 }
 
 /* ---- Showing ---- */
