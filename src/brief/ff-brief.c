@@ -195,20 +195,28 @@ add_sheet (FfBrief *brief, FfSheet *sheet)
 }
 
 static void
-add_more (FfBrief *brief, const FfSheetFacts *facts, const FfDayPlan *plan, FfBriefMore more)
+add_lists (FfBrief *brief, const FfSheetFacts *facts)
 {
   g_autoptr (GPtrArray) lists = g_ptr_array_new ();
 
+  ff_list_sheets_add (lists, facts);
+  for (guint i = 0; i < lists->len; i++)
+    add_sheet (brief, g_ptr_array_index (lists, i));
+}
+
+static void
+add_more (FfBrief *brief, const FfSheetFacts *facts, const FfDayPlan *plan, FfBriefMore more)
+{
   if ((more & FF_BRIEF_SPOKEN) != 0)
     add_sheet (brief, ff_spoken_sheet (facts, plan));
+  if ((more & FF_BRIEF_AMENDMENTS) != 0)
+    add_sheet (brief, ff_amendments_sheet (facts));
   if ((more & FF_BRIEF_PACK) != 0 && facts->pack != NULL)
     add_sheet (brief, ff_pack_paper (facts));
   if ((more & FF_BRIEF_SLIPS) != 0)
     add_sheet (brief, ff_slip_sheet (facts, plan));
   if ((more & FF_BRIEF_LISTS) != 0 && facts->lists != NULL)
-    ff_list_sheets_add (lists, facts);
-  for (guint i = 0; i < lists->len; i++)
-    add_sheet (brief, g_ptr_array_index (lists, i));
+    add_lists (brief, facts);
 }
 
 FfBrief *
@@ -288,6 +296,21 @@ ff_brief_new_weather (const FfSheetFacts *facts,
   /* Translators: title of a document; the job's title follows. */
   brief->title = g_strdup_printf (_ ("Weather call: %s"), facts->job);
   add_sheet (brief, ff_weather_sheet (today));
+  if (!ff_brief_lay_out (brief, facts, error))
+    return NULL;
+  return g_steal_pointer (&brief);
+}
+
+FfBrief *
+ff_brief_new_lists (const FfSheetFacts *facts, FfPaper paper, GError **error)
+{
+  g_autoptr (FfBrief) brief = brief_new_empty (facts, paper);
+
+  add_lists (brief, facts);
+  g_free (brief->title);
+  brief->title = brief->parts->len == 1
+                     ? g_strdup (((Part *) g_ptr_array_index (brief->parts, 0))->sheet->title)
+                     : g_strdup (_ ("Checklists"));
   if (!ff_brief_lay_out (brief, facts, error))
     return NULL;
   return g_steal_pointer (&brief);

@@ -44,6 +44,11 @@ FfBrief *ff_brief_new_weather (const FfSheetFacts *facts,
                                FfPaper paper,
                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Checklists alone, laid out at once: the facts need hold no more than them, and may be blank. */
+FfBrief *ff_brief_new_lists (const FfSheetFacts *facts,
+                             FfPaper paper,
+                             GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* What is printed besides the sheets of the readers. Lists and pack list need facts that hold them:
  * ff_sheet_facts_read_lists(), ff_sheet_facts_read_pack(). */
 typedef enum {
@@ -52,6 +57,7 @@ typedef enum {
   FF_BRIEF_LISTS = 1 << 1, /* every checklist the day calls for, on paper */
   FF_BRIEF_PACK = 1 << 2,  /* the pack list by case */
   FF_BRIEF_SPOKEN = 1 << 3, /* the spoken brief, and the day chart */
+  FF_BRIEF_AMENDMENTS = 1 << 4, /* the amendments as they are read out, with lines for more */
 } FfBriefMore;
 
 /* ff_brief_gather() with more behind the sheets of the readers. */

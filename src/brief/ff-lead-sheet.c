@@ -9,6 +9,7 @@
 #include "ff-sheets.h"
 
 #define PAGES 2
+#define NAMES 84 /* the column of names, beside what they name */
 #define CODE_SIDE 84.0 /* 30 mm: 25 modules and the quiet zone, 0.9 mm each */
 
 static void
@@ -17,7 +18,7 @@ add_named (FfSheet *sheet, const char *name, const char *value, double size)
   FfSheetBlock *block = ff_sheet_row (sheet);
   FfCell *cell;
 
-  ff_cell_text (ff_sheet_block_cell (block, 104), FF_SIZE_BODY, FALSE, name);
+  ff_cell_text (ff_sheet_block_cell (block, NAMES), FF_SIZE_BODY, FALSE, name);
   cell = ff_sheet_block_cell (block, -1);
   ff_cell_text (cell, size, size > FF_SIZE_BODY, value);
   if (*value == '\0')
@@ -40,7 +41,17 @@ draw_code (cairo_t *cr, gconstpointer data, double width, double height)
   ff_qr_draw (cr, data, MIN (width, height));
 }
 
-/* Where to meet, in words, and as a code that a telephone takes to its map. */
+/* What is asked for on the recce and written in by hand. */
+static void
+add_to_write (FfSheetBlock *block, const char *label)
+{
+  FfCell *cell = ff_sheet_block_cell (block, 116);
+
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, label);
+  cell->write_on = 116;
+}
+
+/* Where to meet and whom, in words; and the place as a code that a telephone takes to its map. */
 static void
 add_meeting_point (FfSheet *sheet, const FfSheetFacts *facts)
 {
@@ -53,6 +64,11 @@ add_meeting_point (FfSheet *sheet, const FfSheetFacts *facts)
   ff_cell_text (cell, FF_SIZE_CAMERA, TRUE, facts->place);
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, facts->position);
   ff_cell_text (cell, FF_SIZE_BODY, FALSE, facts->takeoff_spot);
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, _ ("client"));
+  ff_cell_more (cell, FF_SIZE_CAMERA, FALSE, "  ");
+  ff_cell_more (cell, FF_SIZE_CAMERA, TRUE, facts->client);
+  add_to_write (block, _ ("hospital"));
+  add_to_write (block, _ ("parking, power"));
   block->space_above = 4;
 }
 
@@ -69,10 +85,7 @@ add_times (FfSheet *sheet, const FfSheetFacts *facts)
     ff_sheet_paragraph (sheet, FF_SIZE_BODY, facts->sun_check);
   if (*events != '\0')
     add_named (sheet, _ ("events"), events, FF_SIZE_CAMERA);
-  add_named (sheet, _ ("client"), facts->client, FF_SIZE_CAMERA);
   add_meeting_point (sheet, facts);
-  add_named (sheet, _ ("hospital"), "", FF_SIZE_BODY);
-  add_named (sheet, _ ("parking, power"), "", FF_SIZE_BODY);
 }
 
 /* "A B C" */
@@ -92,6 +105,23 @@ static void
 add_cell (FfSheetBlock *block, double width, double size, gboolean bold, const char *text)
 {
   ff_cell_text (ff_sheet_block_cell (block, width), size, bold, text);
+}
+
+/* How late the line may be with its windows kept; bold where that is little. */
+static void
+add_room (FfSheetBlock *block, const FfDayPlan *plan, int line)
+{
+  for (guint i = 0; plan->cases != NULL && i < plan->cases->slips->len; i++)
+    {
+      const FfLineSlip *slip = g_ptr_array_index (plan->cases->slips, i);
+      g_autofree char *room = NULL;
+
+      if (slip->line != line)
+        continue;
+      /* Translators: a line of the plan may be off so many minutes later; short. */
+      room = g_strdup_printf (_ ("room %d min"), slip->room_minutes);
+      add_cell (block, 76, FF_SIZE_BODY, slip->room_minutes < FF_SLIP_MINUTES, room);
+    }
 }
 
 /* One line each: what the lead keeps time by. */
@@ -121,6 +151,7 @@ add_sorties (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
       add_cell (block, 92, FF_SIZE_CAMERA, FALSE, battery);
       add_cell (block, 84, FF_SIZE_CAMERA, FALSE, stops);
       add_cell (block, -1, FF_SIZE_CAMERA, TRUE, shots);
+      add_room (block, plan, line->line);
       block->on_baseline = TRUE;
     }
 }
@@ -139,6 +170,55 @@ add_missed (FfSheet *sheet, const FfDayPlan *plan)
 
       block->bar = FF_STROKE_BAR;
     }
+}
+
+/* "lines 2, 5": those whose light does not hold; NULL: it holds on all. */
+static char *
+lines_in_the_dark (const FfCases *cases, gboolean cloud)
+{
+  g_autoptr (GString) lines = g_string_new (NULL);
+
+  for (guint i = 0; i < cases->slips->len; i++)
+    {
+      const FfLineSlip *slip = g_ptr_array_index (cases->slips, i);
+
+      if (cloud ? !slip->light_holds_cloud : !slip->light_holds_late)
+        g_string_append_printf (lines, "%s%d", lines->len > 0 ? ", " : "", slip->line);
+    }
+  if (lines->len == 0)
+    return NULL;
+  /* Translators: numbers of lines of the plan. */
+  return g_strdup_printf (_ ("lines %s"), lines->str);
+}
+
+static void
+add_light_room (FfSheet *sheet, const FfCases *cases)
+{
+  g_autofree char *late = lines_in_the_dark (cases, FALSE);
+  g_autofree char *cloud = lines_in_the_dark (cases, TRUE);
+  /* Translators: minutes; then which lines, or "none". */
+  g_autofree char *text
+      = g_strdup_printf (_ ("Behind its filter the light does not hold %d min later: %s; under a "
+                            "stop of cloud: %s."),
+                         FF_SLIP_MINUTES, late != NULL ? late : _ ("none"),
+                         cloud != NULL ? cloud : _ ("none"));
+
+  ff_sheet_paragraph (sheet, FF_SIZE_BODY, text);
+}
+
+/* What is given up first, and what a slip does: what the lead decides by when it gets late. */
+static void
+add_otherwise (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+{
+  if (*facts->drop_first == '\0' && plan->cases == NULL)
+    return;
+  ff_sheet_begin_part (sheet, _ ("if it gets late"));
+  ff_sheet_heading (sheet, _ ("If it gets late"));
+  if (*facts->drop_first != '\0')
+    ff_cell_text (ff_sheet_block_cell (ff_sheet_row (sheet), -1), FF_SIZE_CAMERA, TRUE,
+                  facts->drop_first);
+  if (plan->cases != NULL && plan->cases->slips->len > 0)
+    add_light_room (sheet, plan->cases);
 }
 
 /* A promise has a person: a charge that nobody attends is none. */
@@ -211,16 +291,57 @@ add_limits (FfSheet *sheet, const FfSheetFacts *facts)
     }
 }
 
+/* "ND32: the plan: A, B" of each filter; batteries and chargers stand with their promises. */
 static void
-add_kit (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+add_reasons (FfSheet *sheet, const char *name, const GPtrArray *items)
+{
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell;
+
+  ff_cell_text (ff_sheet_block_cell (block, NAMES), FF_SIZE_BODY, FALSE, name);
+  cell = ff_sheet_block_cell (block, -1);
+  for (guint i = 0; i < items->len; i++)
+    {
+      const FfBagItem *item = g_ptr_array_index (items, i);
+
+      if (item->kind != FF_KIND_FILTER)
+        continue;
+      if (cell->texts->len == 0)
+        ff_cell_text (cell, FF_SIZE_CAMERA, TRUE, "");
+      else
+        ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ·  ");
+      ff_cell_more (cell, FF_SIZE_CAMERA, TRUE, item->label);
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, item->why);
+    }
+  if (cell->texts->len == 0)
+    ff_cell_text (cell, FF_SIZE_CAMERA, TRUE, _ ("none"));
+  block->on_baseline = TRUE;
+}
+
+/* Each filter with the reason it is in the bag; of a plan that was read back, without. */
+static void
+add_bag (FfSheet *sheet, const FfDayPlan *plan)
 {
   g_autofree char *needed = ff_say_all (plan->bag_needed, ", ");
   g_autofree char *in_case = ff_say_all (plan->bag_in_case, ", ");
 
-  ff_sheet_begin_part (sheet, _ ("the kit"));
-  ff_sheet_heading (sheet, _ ("The kit"));
+  if (plan->cases != NULL)
+    {
+      add_reasons (sheet, _ ("filters needed"), plan->cases->bag->needed);
+      add_reasons (sheet, _ ("in case"), plan->cases->bag->in_case);
+      return;
+    }
   add_named (sheet, _ ("filters needed"), needed, FF_SIZE_CAMERA);
   add_named (sheet, _ ("in case of cloud"), *in_case != '\0' ? in_case : _ ("none"), FF_SIZE_CAMERA);
+}
+
+static void
+add_kit (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
+{
+  ff_sheet_begin_part (sheet, _ ("the kit"));
+  ff_sheet_heading (sheet, _ ("The kit"));
+  add_bag (sheet, plan);
   add_named (sheet, _ ("cards"), facts->cards, FF_SIZE_BODY);
   add_named (sheet, _ ("open defects"), "", FF_SIZE_BODY);
 }
@@ -263,6 +384,7 @@ ff_lead_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
   add_times (sheet, facts);
   add_sorties (sheet, facts, plan);
   add_missed (sheet, plan);
+  add_otherwise (sheet, facts, plan);
   add_charges (sheet, facts, plan);
   add_crew (sheet, facts);
   ff_sheet_to_last_page (sheet);

@@ -56,8 +56,17 @@ can_split (const FfSheetFlow *flow, guint i)
 {
   const FfSheetBlock *block = block_at (flow, i);
 
-  return block->kind == FF_BLOCK_ROW && block->drawing.draw == NULL
+  return block->kind == FF_BLOCK_ROW
          && (block->may_split || i == flow->forced || block_height (flow, i) > flow->height);
+}
+
+/* The lower end of a block's drawing, which is never parted. */
+static double
+drawing_end (const FfSheetBlock *block)
+{
+  if (block->drawing.draw == NULL)
+    return 0;
+  return block->drawing.height + (block->rule_above > 0 ? block->rule_above + 2 : 0);
 }
 
 /* The lower end of the n-th line beyond `after`, lines taken from above; of the last line when it
@@ -90,7 +99,8 @@ static double
 least_height (const FfSheetFlow *flow, guint i)
 {
   if (can_split (flow, i))
-    return MIN (end_of_line (flow, i, 0, LEAST_LINES), flow->height);
+    return MIN (MAX (end_of_line (flow, i, 0, LEAST_LINES), drawing_end (block_at (flow, i))),
+                flow->height);
   return block_height (flow, i);
 }
 
@@ -483,7 +493,7 @@ ff_sheet_flow_draw (const FfSheetFlow *flow, cairo_t *cr, guint page)
       draw_frame (flow, cr, piece);
       if (block_at (flow, piece->block)->kind == FF_BLOCK_FORM)
         draw_form (flow, cr, piece);
-      if (block_at (flow, piece->block)->drawing.draw != NULL)
+      if (block_at (flow, piece->block)->drawing.draw != NULL && piece->after <= 0)
         draw_drawing (flow, cr, piece);
       draw_lines (flow, cr, piece);
       draw_marks (flow, cr, piece);

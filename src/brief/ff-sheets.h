@@ -30,6 +30,9 @@ FfSheet *ff_spoken_sheet (const FfSheetFacts *facts,
 /* The pack list; the facts must hold it. */
 FfSheet *ff_pack_paper (const FfSheetFacts *facts) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What was changed since the sheets were printed, and lines for what will be. */
+FfSheet *ff_amendments_sheet (const FfSheetFacts *facts) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The paper fallback of the lists the day calls for, a sheet each, onto an array of FfSheet. The
  * facts must hold the lists. */
 void ff_list_sheets_add (GPtrArray *sheets, const FfSheetFacts *facts);

@@ -18,6 +18,7 @@ static gboolean want_lists;
 static gboolean want_slips;
 static gboolean want_pack;
 static gboolean want_spoken;
+static gboolean want_amendments;
 
 static GOptionEntry entries[] = {
   { "output", 'o', 0, G_OPTION_ARG_FILENAME, &file_path,
@@ -34,6 +35,8 @@ static GOptionEntry entries[] = {
   { "pack", 0, 0, G_OPTION_ARG_NONE, &want_pack, N_ ("The pack list by case, too"), NULL },
   { "spoken", 0, 0, G_OPTION_ARG_NONE, &want_spoken,
     N_ ("The two-minute spoken brief and the day chart, too"), NULL },
+  { "amendments", 0, 0, G_OPTION_ARG_NONE, &want_amendments,
+    N_ ("The amendments as they are read out, with lines for more, too"), NULL },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -84,7 +87,8 @@ read_request (FfConsole *console, Request *request, GError **error)
   request->reader = (FfReader) reader;
   request->paper = (FfPaper) paper;
   request->more = (want_lists ? FF_BRIEF_LISTS : 0) | (want_slips ? FF_BRIEF_SLIPS : 0)
-                  | (want_pack ? FF_BRIEF_PACK : 0) | (want_spoken ? FF_BRIEF_SPOKEN : 0);
+                  | (want_pack ? FF_BRIEF_PACK : 0) | (want_spoken ? FF_BRIEF_SPOKEN : 0)
+                  | (want_amendments ? FF_BRIEF_AMENDMENTS : 0);
   return read_printed_at (&request->printed_at, error);
 }
 
@@ -110,6 +114,30 @@ report (FfConsole *console, const FfBrief *brief, const FfSheetFacts *facts)
                      (const char *) g_ptr_array_index (facts->missing, i));
 }
 
+/* What the sheets are made of. `now` is the plan of now, `printed` what stands on the sheets. */
+static FfSheetFacts *
+gather_facts (FfStore *store,
+              const FfDay *day,
+              const FfDayPlan *now,
+              const FfDayPlan *printed,
+              const FfStanding *standing,
+              const Request *request,
+              GError **error)
+{
+  g_autoptr (FfSheetFacts) facts = ff_sheet_facts (day, printed, request->printed_at);
+  const gboolean for_lead = request->reader == FF_READER_LEAD || request->reader == FF_READER_ALL;
+
+  ff_sheet_facts_stand (facts, standing);
+  if ((request->more & FF_BRIEF_SPOKEN) != 0)
+    facts->chart = ff_chart_facts (day, CHART_STEP_S, 0);
+  if (!ff_sheet_facts_read_lists (facts, store, day, error)
+      || (for_lead && !ff_sheet_facts_read_drops (facts, day, now, error))
+      || ((request->more & FF_BRIEF_PACK) != 0
+          && !ff_sheet_facts_read_pack (facts, store, day, error)))
+    return NULL;
+  return g_steal_pointer (&facts);
+}
+
 static FfOutcome
 run (FfConsole *console, GError **error)
 {
@@ -119,6 +147,7 @@ run (FfConsole *console, GError **error)
   g_autoptr (FfStanding) standing = NULL;
   g_autoptr (FfSheetFacts) facts = NULL;
   g_autoptr (FfBrief) brief = NULL;
+  const FfDayPlan *printed;
   Request request = { 0 };
 
   if (!read_request (console, &request, error))
@@ -136,19 +165,11 @@ run (FfConsole *console, GError **error)
   if (standing == NULL)
     return FF_FAILED;
   /* What is frozen is printed as it was frozen. */
-  if (standing->frozen != NULL)
-    {
-      ff_day_plan_free (plan);
-      plan = g_steal_pointer (&standing->frozen);
-    }
-  facts = ff_sheet_facts (day, plan, request.printed_at);
-  ff_sheet_facts_stand (facts, standing);
-  if (want_spoken)
-    facts->chart = ff_chart_facts (day, CHART_STEP_S, 0);
-  if (!ff_sheet_facts_read_lists (facts, store, day, error)
-      || (want_pack && !ff_sheet_facts_read_pack (facts, store, day, error)))
+  printed = standing->frozen != NULL ? standing->frozen : plan;
+  facts = gather_facts (store, day, plan, printed, standing, &request, error);
+  if (facts == NULL)
     return FF_FAILED;
-  brief = ff_brief_gather_with (facts, plan, request.reader, request.paper, request.more, error);
+  brief = ff_brief_gather_with (facts, printed, request.reader, request.paper, request.more, error);
   if (brief != NULL)
     ff_brief_bind (brief, request.margin_mm);
   if (brief == NULL || !ff_brief_lay_out (brief, facts, error))
@@ -166,7 +187,7 @@ const FfCommand ff_command_brief = {
   .name = "brief",
   .summary = N_ ("Print the sheets of a job to a PDF"),
   .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--margin MM] "
-           "[--lists] [--slips] [--pack] [--spoken]",
+           "[--lists] [--slips] [--pack] [--spoken] [--amendments]",
   .example = "fieldfarectl brief Skarrowick -o brief.pdf --for pilot --paper letter",
   .entries = entries,
   .run = run,

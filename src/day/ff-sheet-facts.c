@@ -3,16 +3,18 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #include "ff-day-private.h"
 #include "ff-day-reading.h"
 #include "ff-daylight.h"
 #include "ff-events.h"
 #include "ff-number.h"
+#include "ff-sheet-private.h"
 #include "ff-standing.h"
 
-#define LOW_SUN_DEG 10.0   /* a sun lower than this dazzles and flares (common practice) */
-#define FLARE_WITHIN_DEG 30.0
+
+#define FF_SHEET_MOST_TEXTS 40
 
 static void
 member_free (gpointer data)
@@ -46,28 +48,6 @@ hazard_free (gpointer data)
   g_free (hazard);
 }
 
-static void
-shot_free (gpointer data)
-{
-  FfSheetShot *shot = data;
-
-  g_free (shot->shot);
-  g_free (shot->view);
-  g_free (shot->sun);
-  g_free (shot->caution);
-  g_free (shot->note);
-  g_free (shot);
-}
-
-/* Joins what is there; nothing is said of what is not. */
-static void
-append_part (GString *text, const char *separator, char *part)
-{
-  if (part != NULL && *part != '\0')
-    g_string_append_printf (text, "%s%s", text->len > 0 ? separator : "", part);
-  g_free (part);
-}
-
 static char *
 clock_phrase (const char *word, int clock)
 {
@@ -84,10 +64,10 @@ hours_text (const FfJob *job)
 {
   GString *text = g_string_new (NULL);
 
-  append_part (text, ", ", clock_phrase (_ ("on site"), job->on_site));
-  append_part (text, ", ", clock_phrase (_ ("first off"), job->first_off));
-  append_part (text, ", ", clock_phrase (_ ("all down"), job->all_down));
-  append_part (text, ", ", clock_phrase (_ ("off site"), job->off_site));
+  ff_sheet_append_part (text, ", ", clock_phrase (_ ("on site"), job->on_site));
+  ff_sheet_append_part (text, ", ", clock_phrase (_ ("first off"), job->first_off));
+  ff_sheet_append_part (text, ", ", clock_phrase (_ ("all down"), job->all_down));
+  ff_sheet_append_part (text, ", ", clock_phrase (_ ("off site"), job->off_site));
   return g_string_free (text, FALSE);
 }
 
@@ -106,13 +86,13 @@ wind_text (const FfJob *job)
   GString *text = g_string_new (NULL);
 
   if (isfinite (job->wind_from_deg))
-    append_part (text, " ", g_strdup_printf (_ ("from %.0f°"), job->wind_from_deg));
+    ff_sheet_append_part (text, " ", g_strdup_printf (_ ("from %.0f°"), job->wind_from_deg));
   if (isfinite (job->wind_ms))
-    append_part (text, " ", g_strdup_printf (_ ("%.0f m/s"), job->wind_ms));
+    ff_sheet_append_part (text, " ", g_strdup_printf (_ ("%.0f m/s"), job->wind_ms));
   if (isfinite (job->gust_ms))
-    append_part (text, " ", g_strdup_printf (_ ("gusting %.0f"), job->gust_ms));
+    ff_sheet_append_part (text, " ", g_strdup_printf (_ ("gusting %.0f"), job->gust_ms));
   if (isfinite (job->wind_height_m) && text->len > 0)
-    append_part (text, ", ", g_strdup_printf (_ ("at %.0f m"), job->wind_height_m));
+    ff_sheet_append_part (text, ", ", g_strdup_printf (_ ("at %.0f m"), job->wind_height_m));
   return g_string_free (text, FALSE);
 }
 
@@ -122,9 +102,9 @@ weather_text (const FfJob *job)
   GString *text = g_string_new (ff_name_text (&ff_names_sky, job->sky));
 
   if (isfinite (job->temperature_c))
-    append_part (text, ", ", g_strdup_printf (_ ("%.0f °C"), job->temperature_c));
+    ff_sheet_append_part (text, ", ", g_strdup_printf (_ ("%.0f °C"), job->temperature_c));
   if (isfinite (job->visibility_m))
-    append_part (text, ", ", g_strdup_printf (_ ("visibility %.0f km"), job->visibility_m / 1000));
+    ff_sheet_append_part (text, ", ", g_strdup_printf (_ ("visibility %.0f km"), job->visibility_m / 1000));
   return g_string_free (text, FALSE);
 }
 
@@ -154,10 +134,10 @@ sun_times_text (const FfDay *day)
   ff_day_bounds (day->date, day->zone, &from, &to);
   events = ff_sky_events (from, to, &site, &polar);
   if (polar != FF_POLAR_NONE)
-    append_part (text, ", ", g_strdup (ff_name_text (&ff_names_polar, polar)));
-  append_part (text, ", ", event_phrase (day, events, FF_EVENT_SUNRISE));
-  append_part (text, ", ", event_phrase (day, events, FF_EVENT_SUNSET));
-  append_part (text, ", ", event_phrase (day, events, FF_EVENT_CIVIL_DUSK));
+    ff_sheet_append_part (text, ", ", g_strdup (ff_name_text (&ff_names_polar, polar)));
+  ff_sheet_append_part (text, ", ", event_phrase (day, events, FF_EVENT_SUNRISE));
+  ff_sheet_append_part (text, ", ", event_phrase (day, events, FF_EVENT_SUNSET));
+  ff_sheet_append_part (text, ", ", event_phrase (day, events, FF_EVENT_CIVIL_DUSK));
   return g_string_free (text, FALSE);
 }
 
@@ -215,12 +195,12 @@ whose_text (const FfLimit *limit)
   GString *text = g_string_new (ff_name_text (&ff_names_rule, limit->rule));
 
   if (*limit->checked_on != '\0')
-    append_part (text, ", ", g_strdup_printf (_ ("checked %s %s"), limit->checked_on,
+    ff_sheet_append_part (text, ", ", g_strdup_printf (_ ("checked %s %s"), limit->checked_on,
                                               limit->checked_by));
   else
-    append_part (text, ", ", g_strdup (_ ("never checked")));
+    ff_sheet_append_part (text, ", ", g_strdup (_ ("never checked")));
   if (limit->example)
-    append_part (text, "; ", g_strdup (_ ("example: set your own")));
+    ff_sheet_append_part (text, "; ", g_strdup (_ ("example: set your own")));
   return g_string_free (text, FALSE);
 }
 
@@ -265,111 +245,6 @@ add_events (FfSheetFacts *facts, const FfJob *job)
     }
 }
 
-/* ---- Shots ---- */
-
-static char *
-view_text (const FfShot *shot)
-{
-  GString *text = g_string_new (ff_name_text (&ff_names_view, shot->view));
-
-  if (isfinite (shot->bearing_deg))
-    append_part (text, ", ", g_strdup_printf (_ ("camera %.0f°"), shot->bearing_deg));
-  else if (shot->view == FF_VIEW_OBLIQUE)
-    append_part (text, ", ", g_strdup (_ ("all round")));
-  if (shot->height_to_m > shot->height_from_m)
-    append_part (text, ", ", g_strdup_printf (_ ("height %.0f to %.0f m"), shot->height_from_m,
-                                              shot->height_to_m));
-  else
-    append_part (text, ", ", g_strdup_printf (_ ("height %.0f m"), shot->height_from_m));
-  append_part (text, ", ", g_strdup (shot->track));
-  if (shot->speed_ms > 0)
-    {
-      g_autofree char *speed = ff_number_format (shot->speed_ms, 1);
-
-      append_part (text, ", ", g_strdup_printf (_ ("%s m/s"), speed));
-    }
-  return g_string_free (text, FALSE);
-}
-
-static char *
-sun_text (const FfShot *shot, const FfDirection *sun)
-{
-  GString *text = g_string_new (NULL);
-
-  if (sun->altitude_deg < -0.8333)
-    return g_strdup (_ ("sun is down"));
-  append_part (text, ", ", g_strdup_printf (_ ("sun %.0f°, %.0f° high"), sun->azimuth_deg,
-                                            MAX (sun->altitude_deg, 0.0)));
-  if (shot->view == FF_VIEW_OBLIQUE && isfinite (shot->bearing_deg))
-    {
-      double angle = ff_bearing_difference_deg (shot->bearing_deg, sun->azimuth_deg);
-
-      append_part (text, ", ", g_strdup (ff_name_text (&ff_names_lit, ff_lit_of_angle (angle))));
-    }
-  return g_string_free (text, FALSE);
-}
-
-char *
-ff_day_sun_caution (const FfShot *shot, const FfDirection *sun)
-{
-  double angle;
-
-  if (shot->view != FF_VIEW_OBLIQUE || sun->altitude_deg < -0.8333
-      || sun->altitude_deg > 2 * LOW_SUN_DEG)
-    return g_strdup ("");
-  if (!isfinite (shot->bearing_deg))
-    return g_strdup (_ ("Low sun on one side: flare and lens shade; lock exposure and white balance "
-                        "for all frames."));
-  angle = ff_bearing_difference_deg (shot->bearing_deg, sun->azimuth_deg);
-  if (angle < FLARE_WITHIN_DEG)
-    return g_strdup (_ ("Low sun in front of the camera: flare; meter for the sky."));
-  if (angle > 180 - FLARE_WITHIN_DEG && sun->altitude_deg < LOW_SUN_DEG)
-    return g_strdup (_ ("Low sun behind the camera: propeller shadow and the aircraft's own shadow "
-                        "can fall into the picture."));
-  return g_strdup ("");
-}
-
-/* When the shot is flown, or the opening of its window. */
-static gint64
-instant_of_shot (const FfDay *day, const FfDayPlan *plan, const FfShot *shot)
-{
-  gint64 instant = 0;
-
-  for (guint i = 0; plan != NULL && i < plan->lines->len; i++)
-    {
-      const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
-
-      for (guint j = 0; j < line->takes->len; j++)
-        {
-          const FfPlanTake *take = g_ptr_array_index (line->takes, j);
-
-          if (g_str_equal (take->shot, shot->label))
-            return take->from;
-        }
-    }
-  (void) ff_day_instant (day, shot->window_from, shot->label, &instant, NULL);
-  return instant;
-}
-
-static void
-add_shots (FfSheetFacts *facts, const FfDay *day, const FfDayPlan *plan)
-{
-  for (guint i = 0; i < day->shots->len; i++)
-    {
-      const FfShot *record = g_ptr_array_index (day->shots, i);
-      FfSheetShot *shot = g_new0 (FfSheetShot, 1);
-      FfDirection sun;
-
-      ff_sun_track_direction (&day->sun, (double) instant_of_shot (day, plan, record), &sun);
-      shot->shot = g_strdup (record->label);
-      shot->view = view_text (record);
-      shot->sun = sun_text (record, &sun);
-      shot->caution = ff_day_sun_caution (record, &sun);
-      shot->note = g_strdup (record->note);
-      g_ptr_array_add (facts->shots, shot);
-    }
-}
-
 /* ---- Gear ---- */
 
 static char *
@@ -387,7 +262,7 @@ cards_text (const FfDay *day)
       if (item->kind != FF_KIND_CARD || item->state != FF_STATE_SERVICEABLE
           || !ff_day_uses (day, item))
         continue;
-      append_part (labels, " ", g_strdup (item->label));
+      ff_sheet_append_part (labels, " ", g_strdup (item->label));
       smallest = MIN (smallest, item->capacity_gb);
     }
   if (labels->len == 0)
@@ -447,19 +322,26 @@ fill_place (FfSheetFacts *facts, const FfDay *day, const FfDayPlan *plan)
   add_hazards (facts, place);
 }
 
+static char *
+printed_text (gint64 printed_at, GTimeZone *zone)
+{
+  g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (printed_at);
+  g_autoptr (GDateTime) local = g_date_time_to_timezone (utc, zone);
+
+  /* Translators: when a sheet was printed, in strftime's letters: "Printed 17:32 Thu". */
+  return g_date_time_format (local, _ ("Printed %H:%M %a"));
+}
+
 static void
 fill_job (FfSheetFacts *facts, const FfDay *day, gint64 printed_at)
 {
   const FfJob *job = day->job;
-  g_autoptr (GDateTime) utc = g_date_time_new_from_unix_utc (printed_at);
-  g_autoptr (GDateTime) local = g_date_time_to_timezone (utc, day->zone);
 
   facts->job = g_strdup (job->title);
   facts->client = g_strdup (job->client);
   facts->version = g_strdup (job->version);
   facts->date = ff_date_format_long (day->date);
-  /* Translators: when a sheet was printed, in strftime's letters: "Printed 17:32 Thu". */
-  facts->printed = g_date_time_format (local, _ ("Printed %H:%M %a"));
+  facts->printed = printed_text (printed_at, day->zone);
   facts->example = job->example;
   facts->abort_word = g_strdup (job->abort_word);
   facts->hours = hours_text (job);
@@ -529,19 +411,69 @@ light_source (const FfDay *day, const FfDayPlan *plan)
                           ff_name_text (&ff_names_sky, plan != NULL ? plan->sky : day->job->sky));
 }
 
-FfSheetFacts *
-ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
+/* Every text of the facts; returns how many. */
+static guint
+list_texts (FfSheetFacts *facts, char **ret_texts[FF_SHEET_MOST_TEXTS])
+{
+  char **const texts[] = {
+    &facts->job, &facts->client, &facts->place, &facts->version, &facts->date,
+    &facts->printed, &facts->beside, &facts->abort_word, &facts->emergency_location,
+    &facts->emergency_phone, &facts->position, &facts->takeoff_spot, &facts->second_spot,
+    &facts->hours, &facts->sun_times, &facts->sun_check, &facts->wind, &facts->weather,
+    &facts->return_height, &facts->aircraft, &facts->camera, &facts->light_source,
+    &facts->cards, &facts->observer_post, &facts->second_post, &facts->area,
+    &facts->distance_limit, &facts->drop_first,
+  };
+
+  G_STATIC_ASSERT (G_N_ELEMENTS (texts) <= FF_SHEET_MOST_TEXTS);
+  memcpy (ret_texts, texts, sizeof texts);
+  return G_N_ELEMENTS (texts);
+}
+
+static FfSheetFacts *
+facts_new (GTimeZone *zone)
 {
   FfSheetFacts *facts = g_new0 (FfSheetFacts, 1);
 
-  facts->zone = g_time_zone_ref (day->zone);
+  facts->zone = g_time_zone_ref (zone);
   facts->crew = g_ptr_array_new_with_free_func (member_free);
   facts->limits = g_ptr_array_new_with_free_func (limit_free);
   facts->hazards = g_ptr_array_new_with_free_func (hazard_free);
   facts->events = g_ptr_array_new_with_free_func (g_free);
-  facts->shots = g_ptr_array_new_with_free_func (shot_free);
+  facts->shots = g_ptr_array_new_with_free_func (ff_sheet_shot_free);
   facts->missing = g_ptr_array_new_with_free_func (g_free);
-  facts->beside = g_strdup ("");
+  facts->amendments = g_ptr_array_new_with_free_func (ff_sheet_amendment_free);
+  return facts;
+}
+
+/* A fact that nobody has said is an empty text. */
+static void
+fill_gaps (FfSheetFacts *facts)
+{
+  char **texts[FF_SHEET_MOST_TEXTS];
+  const guint n = list_texts (facts, texts);
+
+  for (guint i = 0; i < n; i++)
+    if (*texts[i] == NULL)
+      *texts[i] = g_strdup ("");
+}
+
+FfSheetFacts *
+ff_sheet_facts_blank (gint64 printed_at, GTimeZone *zone)
+{
+  FfSheetFacts *facts = facts_new (zone);
+
+  facts->latitude_deg = facts->longitude_deg = NAN;
+  facts->printed = printed_text (printed_at, zone);
+  fill_gaps (facts);
+  return facts;
+}
+
+FfSheetFacts *
+ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
+{
+  FfSheetFacts *facts = facts_new (day->zone);
+
   fill_job (facts, day, printed_at);
   fill_place (facts, day, plan);
   fill_gear (facts, day);
@@ -549,8 +481,9 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
   fill_site (facts, day);
   add_crew (facts, day);
   add_limits (facts, day);
-  add_shots (facts, day, plan);
+  ff_sheet_add_shots (facts, day, plan);
   add_missing (facts, day);
+  fill_gaps (facts);
   return facts;
 }
 
@@ -562,6 +495,7 @@ ff_sheet_facts_stand (FfSheetFacts *facts, const FfStanding *standing)
   ff_set_text (&facts->version, standing->version->letter);
   g_free (facts->beside);
   facts->beside = ff_standing_beside (standing);
+  ff_sheet_add_amendments (facts, standing);
 }
 
 void
@@ -570,18 +504,12 @@ ff_sheet_facts_free (FfSheetFacts *facts)
   if (facts == NULL)
     return;
 
-  char **texts[] = {
-    &facts->job, &facts->client, &facts->place, &facts->version, &facts->date, &facts->printed,
-    &facts->beside,
-    &facts->abort_word, &facts->emergency_location, &facts->emergency_phone, &facts->position,
-    &facts->takeoff_spot, &facts->second_spot, &facts->hours, &facts->sun_times, &facts->sun_check,
-    &facts->wind, &facts->weather, &facts->return_height, &facts->aircraft, &facts->camera,
-    &facts->light_source, &facts->cards, &facts->observer_post, &facts->second_post, &facts->area,
-    &facts->distance_limit,
-  };
+  char **texts[FF_SHEET_MOST_TEXTS];
+  const guint n = list_texts (facts, texts);
 
-  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+  for (guint i = 0; i < n; i++)
     g_free (*texts[i]);
+  g_ptr_array_unref (facts->amendments);
   g_time_zone_unref (facts->zone);
   g_ptr_array_unref (facts->crew);
   g_ptr_array_unref (facts->limits);

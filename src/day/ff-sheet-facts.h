@@ -35,6 +35,19 @@ typedef struct {
   char *note;       /* of the shot */
 } FfSheetShot;
 
+/* What was changed beside the printed sheets: a sentence for each role that it concerns. */
+typedef struct {
+  FfRole role;
+  char *text;     /* "line 4, off 18:18 not 17:38" */
+  char *initials; /* of who has read it; empty: nobody yet */
+} FfSheetSentence;
+
+typedef struct {
+  int number;
+  char *clock;          /* when it was made */
+  GPtrArray *sentences; /* FfSheetSentence */
+} FfSheetAmendment;
+
 /* A line of the pack list: the label as it is written on the item. */
 typedef struct {
   char *case_label; /* empty: loose */
@@ -66,6 +79,8 @@ typedef struct {
   GPtrArray *hazards;   /* FfSheetHazard */
   GPtrArray *events;    /* char*: "17:14 ferry passes" */
   GPtrArray *shots;     /* FfSheetShot, in the order of the list */
+  GPtrArray *amendments; /* FfSheetAmendment of the letter that stands, by number */
+  char *drop_first;     /* "Drop first: A; then F, B, C; G last."; empty: not read, or no choice */
   GPtrArray *missing;   /* char*: what must be filled in before the sheet can be trusted */
   double latitude_deg, longitude_deg; /* of the meeting point; NAN: not known */
   FfCompassFacts *compass;
@@ -87,6 +102,10 @@ FfSheetFacts *ff_sheet_facts (const FfDay *day,
                               const FfDayPlan *plan,
                               gint64 printed_at) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Facts of no job, for what is printed without one: every text is empty. */
+FfSheetFacts *ff_sheet_facts_blank (gint64 printed_at,
+                                    GTimeZone *zone) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The letter that stands, and what stands beside its sheets. The plan printed with them is then the
  * frozen one: a letter says one thing only. */
 void ff_sheet_facts_stand (FfSheetFacts *facts, const FfStanding *standing);
@@ -99,5 +118,12 @@ gboolean ff_sheet_facts_read_pack (FfSheetFacts *facts,
                                    FfStore *store,
                                    const FfDay *day,
                                    GError **error);
+
+/* Adds what is given up first, for which the day is planned once for each shot. The plan is the one
+ * of now, not a frozen one: its cost is compared. Error: FF_ERROR_INPUT. */
+gboolean ff_sheet_facts_read_drops (FfSheetFacts *facts,
+                                    const FfDay *day,
+                                    const FfDayPlan *plan,
+                                    GError **error);
 void ff_sheet_facts_free (FfSheetFacts *facts);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheetFacts, ff_sheet_facts_free)

@@ -53,6 +53,7 @@ test_demo_day_fits (void **state)
   assert_pages ("--for pilot --slips --paper letter", 4);
   assert_pages ("--for pilot --pack", 4);
   assert_pages ("--for pilot --spoken", 4);
+  assert_pages ("--for pilot --amendments", 3);
 }
 
 /* A sheet for each list the day calls for: night and water among them, cold not. */

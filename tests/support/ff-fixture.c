@@ -39,10 +39,10 @@ ff_fixture_empty (void)
           &facts->aircraft,     &facts->camera,       &facts->light_source,
           &facts->cards,        &plan->job,           &plan->version,
           &facts->area,         &facts->observer_post, &facts->second_post,
-          &facts->distance_limit };
+          &facts->distance_limit, &facts->drop_first };
   GPtrArray **arrays[]
       = { &facts->crew,   &facts->limits, &facts->hazards,   &facts->events,
-          &facts->shots,  &facts->missing, &plan->lines,     &plan->missed,
+          &facts->shots,  &facts->missing, &facts->amendments, &plan->lines,     &plan->missed,
           &plan->clashes, &plan->charges, &plan->bag_needed, &plan->bag_in_case, &plan->changes };
 
   fixture->texts = g_string_chunk_new (4096);
@@ -62,7 +62,7 @@ ff_fixture_free (FfFixture *fixture)
   FfDayPlan *plan = &fixture->plan;
   GPtrArray *arrays[]
       = { facts->crew,   facts->limits, facts->hazards,   facts->events,
-          facts->shots,  facts->missing, plan->lines,     plan->missed,
+          facts->shots,  facts->missing, facts->amendments, plan->lines,     plan->missed,
           plan->clashes, plan->charges, plan->bag_needed, plan->bag_in_case, plan->changes };
 
   for (guint i = 0; i < plan->lines->len; i++)

@@ -33,6 +33,11 @@ random_text (FfTestRandom *random, int most)
 }
 
 static void
+draw_nothing (cairo_t *cr, gconstpointer data, double width, double height)
+{
+}
+
+static void
 add_random_row (FfSheet *sheet, FfTestRandom *random)
 {
   static const double sizes[] = { 11, 12, 16, 28 };
@@ -56,6 +61,8 @@ add_random_row (FfSheet *sheet, FfTestRandom *random)
           cell->block_side = 30;
         }
     }
+  if (ff_test_random_int (random, 0, 9) == 0)
+    block->drawing = (FfDrawing){ 60, ff_test_random (random, 20, 150), draw_nothing, NULL, NULL };
   block->on_baseline = ff_test_random_int (random, 0, 1);
   block->keep_next = ff_test_random_int (random, 0, 2) == 0;
   block->may_split = ff_test_random_int (random, 0, 3) == 0;
@@ -136,9 +143,9 @@ check_lines (const FfSheet *sheet, const FfSheetFlow *flow)
     }
 }
 
-/* Order, no overlap, within the page; a split piece holds its lines. */
+/* Order, no overlap, within the page, drawings too; a split piece holds its lines. */
 static void
-check_places (const FfSheetFlow *flow)
+check_places (const FfSheet *sheet, const FfSheetFlow *flow)
 {
   for (guint i = 0; i < ff_sheet_flow_pieces (flow)->len; i++)
     {
@@ -147,6 +154,8 @@ check_places (const FfSheetFlow *flow)
 
       assert_true (piece->y >= 0);
       assert_true (piece->y + piece->height <= HEIGHT + NOISE);
+      if (piece->after <= 0)
+        assert_true (piece->y + block_of (sheet, piece)->drawing.height <= HEIGHT + NOISE);
       if (before == NULL)
         continue;
       assert_true (piece->block >= before->block);
@@ -196,7 +205,7 @@ test_random_sheets_keep_everything (void **state)
       g_autoptr (FfSheetFlow) flow = ff_sheet_flow_new (sheet, context, WIDTH, HEIGHT);
 
       check_lines (sheet, flow);
-      check_places (flow);
+      check_places (sheet, flow);
       check_no_heading_last (sheet, flow);
       check_whole (sheet, flow);
     }

@@ -538,6 +538,93 @@ test_lists_are_the_same_on_paper (void **state)
     }
 }
 
+/* A list needs no job to be printed; what nobody has entered is a line to write on. */
+static void
+test_a_list_prints_without_a_job (void **state)
+{
+  g_autoptr (GTimeZone) zone = g_time_zone_new_utc ();
+  g_autoptr (FfSheetFacts) facts = ff_sheet_facts_blank (0, zone);
+  g_autoptr (FfChecklist) list = ff_checklist_parse (
+      "# Van pack\n\n## Power\n\n- [ ] Batteries: charged\n- [ ] Cold: packed\n", NULL);
+  g_autoptr (FfBrief) brief = NULL;
+  g_autofree char *path = NULL, *raw = NULL, *text = NULL;
+
+  facts->lists = g_ptr_array_new ();
+  g_ptr_array_add (facts->lists, list);
+  facts->conditions = ~0u;
+  brief = ff_brief_new_lists (facts, FF_PAPER_A4, NULL);
+  g_assert (brief != NULL);
+  assert_string_equal (ff_brief_title (brief), "Van pack");
+  assert_int_equal (ff_brief_n_pages (brief), 1);
+  if (!have_poppler ())
+    skip ();
+  path = write_brief (brief);
+  raw = run_tool ((const char *[]){ "pdftotext", "-raw", "-enc", "UTF-8", path, "-", NULL });
+  text = squeeze (raw);
+  assert_says (text, "Van pack Printed 00:00 Thu page 1 of 1");
+  assert_says (text, "Abort word FILL IN");
+  assert_says (text, "Batteries charged");
+  assert_says (text, "Power complete");
+}
+
+/* Numbered, the sentence of each role, who has read it; and room for those to come. */
+static void
+test_amendments_are_read_by_role (void **state)
+{
+  g_autoptr (FfFixture) demo = ff_fixture_demo ();
+  FfSheetSentence said[] = { { FF_ROLE_PILOT, (char *) "line 4, off 18:18 not 17:38",
+                               (char *) "JV" },
+                             { FF_ROLE_CAMERA, (char *) "line 4, keep 5 stops", (char *) "" } };
+  FfSheetAmendment amendment = { 3, (char *) "17:02", g_ptr_array_new () };
+  g_autofree char *text = NULL, *none = NULL;
+
+  if (!have_poppler ())
+    skip ();
+  none = text_of_more (demo, FF_PAPER_A4, FF_BRIEF_AMENDMENTS);
+  assert_says (none, "No amendment stands beside the sheets.");
+  for (guint i = 0; i < G_N_ELEMENTS (said); i++)
+    g_ptr_array_add (amendment.sentences, &said[i]);
+  g_ptr_array_add (demo->facts.amendments, &amendment);
+  text = text_of_more (demo, FF_PAPER_LETTER, FF_BRIEF_AMENDMENTS);
+  assert_says (text, "3 made 17:02, beside version A pilot line 4, off 18:18 not 17:38 JV "
+                     "camera operator line 4, keep 5 stops");
+  assert_says (text, "To write in no. for whom");
+  g_ptr_array_unref (amendment.sentences);
+}
+
+/* What the lead decides by when it gets late: the order of giving up, and what each line has left. */
+static void
+test_lead_sees_what_gives_way (void **state)
+{
+  g_autoptr (FfFixture) demo = ff_fixture_demo ();
+  FfCases *cases = g_new0 (FfCases, 1);
+  FfLineSlip slips[] = { { .line = 1, .room_minutes = 22, .light_holds_late = TRUE },
+                         { .line = 2, .room_minutes = 3, .light_holds_cloud = TRUE } };
+  g_autofree char *text = NULL;
+
+  cases->bag = ff_bag_new ();
+  cases->slips = g_ptr_array_new ();
+  ff_bag_add (cases->bag->needed, "f5", "ND32", FF_KIND_FILTER, "the plan: A, B");
+  ff_bag_add (cases->bag->in_case, "f3", "ND8", FF_KIND_FILTER, "thin cloud: F");
+  ff_bag_add (cases->bag->in_case, "b6", "b6", FF_KIND_BATTERY, "30 min late");
+  for (guint i = 0; i < G_N_ELEMENTS (slips); i++)
+    g_ptr_array_add (cases->slips, &slips[i]);
+  demo->plan.cases = cases;
+  demo->facts.drop_first = (char *) "Drop first: D; then H, F; G last.";
+  if (have_poppler ())
+    {
+      text = text_of (demo, FF_READER_LEAD, FF_PAPER_A4);
+      assert_says (text, "Drop first: D; then H, F; G last.");
+      assert_says (text, "1 16:30, land by 16:48 battery 1 5 stops A room 22 min");
+      assert_says (text, "2 17:08, land by 17:26 battery 2 5 stops B C room 3 min");
+      assert_says (text, "does not hold 15 min later: lines 2; under a stop of cloud: lines 1.");
+      assert_says (text, "filters needed ND32 the plan: A, B in case ND8 thin cloud: F cards");
+    }
+  g_ptr_array_unref (cases->slips);
+  ff_bag_free (cases->bag);
+  g_free (cases);
+}
+
 static void
 test_pack_list_is_by_case (void **state)
 {
@@ -803,6 +890,9 @@ main (void)
     cmocka_unit_test (test_what_would_fit_is_said),
     cmocka_unit_test (test_slips_follow_the_plan),
     cmocka_unit_test (test_lists_are_the_same_on_paper),
+    cmocka_unit_test (test_a_list_prints_without_a_job),
+    cmocka_unit_test (test_amendments_are_read_by_role),
+    cmocka_unit_test (test_lead_sees_what_gives_way),
     cmocka_unit_test (test_pack_list_is_by_case),
     cmocka_unit_test (test_nothing_leaves_the_margins),
     cmocka_unit_test (test_any_script_leaves_times_alone),

@@ -330,7 +330,7 @@ test_a_list_prints (void **state)
 
   begin (400, "lists");
   book = ff_list_book_load (ff_keeper_store (stage->keeper), NULL);
-  operation = ff_list_print_new (ff_list_book_find (book, "pre-flight", NULL)->list);
+  operation = ff_list_print_new (ff_list_book_find (book, "pre-flight", NULL)->list, NULL);
   path = g_build_filename (stage->folder, "list.pdf", NULL);
   gtk_print_operation_set_export_filename (operation, path);
   assert_int_equal (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL,
