@@ -128,6 +128,25 @@ note_overflow (FfBrief *brief,
                                       part->sheet->title));
 }
 
+/* A letter without a font is a box on paper: said, since it may be a name or a number to call. */
+static void
+note_unknown (FfBrief *brief, const Part *part)
+{
+  const int n = ff_sheet_flow_n_unknown (part->flow)
+                + ff_leaf_n_unknown (g_ptr_array_index (part->frames, 0));
+
+  if (n > 0)
+    g_ptr_array_add (brief->did_not_fit,
+                     g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                                   "%s: no font here has %d of its letters, which "
+                                                   "stands as a box; install a font for its script",
+                                                   "%s: no font here has %d of its letters, which "
+                                                   "stand as boxes; install a font for their "
+                                                   "script",
+                                                   (gulong) n),
+                                      part->sheet->title, n));
+}
+
 static void
 lay_out_part (FfBrief *brief, Part *part, const FfSheetFacts *facts, PangoContext *context)
 {
@@ -142,6 +161,7 @@ lay_out_part (FfBrief *brief, Part *part, const FfSheetFacts *facts, PangoContex
                                                 ff_sheet_flow_n_pages (part->flow)));
   brief->n_pages += part->frames->len;
   note_overflow (brief, part, facts, context);
+  note_unknown (brief, part);
 }
 
 gboolean

@@ -179,6 +179,12 @@ ff_leaf_is_cut (const FfLeaf *page)
   return ff_sheet_flow_is_cut (page->foot_flow);
 }
 
+int
+ff_leaf_n_unknown (const FfLeaf *page)
+{
+  return ff_sheet_flow_n_unknown (page->head_flow) + ff_sheet_flow_n_unknown (page->foot_flow);
+}
+
 static void
 draw_rule (const FfLeaf *page, cairo_t *cr, double y)
 {

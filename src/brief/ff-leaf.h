@@ -29,4 +29,7 @@ double ff_leaf_foot (const FfLeaf *page);
 /* Whether the emergency text is longer than the foot may hold. */
 gboolean ff_leaf_is_cut (const FfLeaf *page);
 
+/* Letters of the frame that no installed font has. */
+int ff_leaf_n_unknown (const FfLeaf *page);
+
 void ff_leaf_draw (const FfLeaf *page, cairo_t *cr, double height);

@@ -178,6 +178,7 @@ measure_text (FfMeasured *measured, PangoLayout *layout, double largest, double 
     }
   while (pango_layout_iter_next_line (iter));
   pango_layout_iter_free (iter);
+  measured->n_unknown += pango_layout_get_unknown_glyphs_count (layout);
   measured->cut = measured->cut || pango_layout_is_ellipsized (layout);
   return y;
 }

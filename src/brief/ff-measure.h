@@ -32,6 +32,7 @@ typedef struct {
   GArray *marks;        /* FfMeasuredMark: neutral blocks */
   GArray *rules;        /* FfMeasuredRule: lines to write on */
   GArray *columns;      /* double: left side of each cell, then the right side of the last */
+  int n_unknown;        /* letters that no installed font has: they stand as boxes */
   gboolean cut;         /* a text was longer than its max_lines */
 } FfMeasured;
 

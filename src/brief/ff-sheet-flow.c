@@ -308,6 +308,16 @@ ff_sheet_flow_is_cut (const FfSheetFlow *flow)
   return FALSE;
 }
 
+int
+ff_sheet_flow_n_unknown (const FfSheetFlow *flow)
+{
+  int n = 0;
+
+  for (guint i = 0; i < flow->measured->len; i++)
+    n += ff_sheet_flow_measured (flow, i)->n_unknown;
+  return n;
+}
+
 double
 ff_sheet_flow_depth (const FfSheetFlow *flow, guint page)
 {

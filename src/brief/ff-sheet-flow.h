@@ -32,6 +32,9 @@ guint ff_sheet_flow_n_pages (const FfSheetFlow *flow);
 /* Whether a text was longer than the lines it may have. */
 gboolean ff_sheet_flow_is_cut (const FfSheetFlow *flow);
 
+/* Letters that no installed font has. */
+int ff_sheet_flow_n_unknown (const FfSheetFlow *flow);
+
 /* Lower end of the last piece of a page. */
 double ff_sheet_flow_depth (const FfSheetFlow *flow, guint page);
 

@@ -9,6 +9,7 @@
 #include "ff-day-reading.h"
 #include "ff-daylight.h"
 #include "ff-events.h"
+#include "ff-limit-words.h"
 #include "ff-number.h"
 #include "ff-sheet-private.h"
 #include "ff-standing.h"
@@ -177,19 +178,6 @@ add_crew (FfSheetFacts *facts, const FfDay *day)
 }
 
 static char *
-bound_text (const FfLimit *limit)
-{
-  g_autofree char *value = NULL;
-  const char *word = ff_name_text (&ff_names_compare, limit->compare);
-
-  if (limit->compare == FF_COMPARE_REQUIRED || limit->compare == FF_COMPARE_PROHIBITED)
-    return g_strdup (word);
-  value = limit->compare == FF_COMPARE_BY_TIME ? ff_clock_format ((int) limit->value)
-                                               : ff_number_format (limit->value, 2);
-  return g_strdup_printf ("%s %s%s%s", word, value, *limit->unit != '\0' ? " " : "", limit->unit);
-}
-
-static char *
 whose_text (const FfLimit *limit)
 {
   GString *text = g_string_new (ff_name_text (&ff_names_rule, limit->rule));
@@ -213,7 +201,7 @@ add_limits (FfSheetFacts *facts, const FfDay *day)
       FfSheetLimit *limit = g_new0 (FfSheetLimit, 1);
 
       limit->text = g_strdup (record->text);
-      limit->bound = bound_text (record);
+      limit->bound = ff_limit_bound_words (record);
       limit->whose = whose_text (record);
       g_ptr_array_add (facts->limits, limit);
     }
@@ -394,7 +382,7 @@ fill_site (FfSheetFacts *facts, const FfDay *day)
       if (g_str_equal (limit->kind, "distance") && *facts->distance_limit == '\0')
         {
           g_free (facts->distance_limit);
-          facts->distance_limit = bound_text (limit);
+          facts->distance_limit = ff_limit_bound_words (limit);
         }
     }
 }

@@ -427,6 +427,24 @@ test_what_would_fit_is_said (void **state)
                                  "; without room to bind it would fit"));
 }
 
+/* A script that no font here has is said; one that is there can be read off the paper. */
+static void
+test_letters_without_a_font_are_said (void **state)
+{
+  g_autoptr (FfFixture) demo = ff_fixture_demo ();
+  g_autoptr (FfBrief) before = make (demo, FF_READER_PILOT, FF_PAPER_A4);
+  g_autoptr (FfBrief) brief = NULL;
+
+  assert_int_equal (ff_brief_did_not_fit (before)->len, 0);
+  /* A letter of the last plane for private use: in no font. */
+  demo->facts.takeoff_spot = (char *) "\364\217\277\275";
+  brief = make (demo, FF_READER_PILOT, FF_PAPER_A4);
+  assert_int_equal (ff_brief_did_not_fit (brief)->len, 1);
+  assert_string_equal (g_ptr_array_index (ff_brief_did_not_fit (brief), 0),
+                       "Pilot: no font here has 1 of its letters, which stands as a box; install a "
+                       "font for its script");
+}
+
 /* ---- What is printed besides the readers' sheets ---- */
 
 /* The facts of a fixture with every list that comes with the program, and a pack list of `n` items. */
@@ -888,6 +906,7 @@ main (void)
     cmocka_unit_test (test_missed_shots_come_first),
     cmocka_unit_test (test_too_much_is_printed_and_said),
     cmocka_unit_test (test_what_would_fit_is_said),
+    cmocka_unit_test (test_letters_without_a_font_are_said),
     cmocka_unit_test (test_slips_follow_the_plan),
     cmocka_unit_test (test_lists_are_the_same_on_paper),
     cmocka_unit_test (test_a_list_prints_without_a_job),

@@ -2,15 +2,13 @@
 #include "ff-records-page.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
 
-#include "ff-civil.h"
 #include "ff-flow.h"
 #include "ff-limit-examples.h"
 #include "ff-limit-form.h"
+#include "ff-limit-words.h"
 #include "ff-lines.h"
-#include "ff-number.h"
 
 struct _FfRecordsPage {
   FfPage parent_instance;
@@ -65,37 +63,6 @@ is_overdue (const FfLimit *limit, const char *today)
 }
 
 static char *
-value_words (const FfLimit *limit, double value, FfAnchor anchor)
-{
-  g_autofree char *number = NULL;
-
-  if (limit->compare == FF_COMPARE_BY_TIME
-      || (limit->compare == FF_COMPARE_WINDOW && anchor == FF_ANCHOR_CLOCK))
-    return ff_clock_format ((int) CLAMP (value, 0, 48 * 60));
-  number = ff_number_format (value, 4);
-  if (limit->compare == FF_COMPARE_WINDOW)
-    /* Translators: minutes after sunrise and the like: "sunset +30 min". */
-    return g_strdup_printf (_ ("%s %s%s min"), ff_name_text (&ff_names_anchor, (int) anchor),
-                            value >= 0 ? "+" : "", number);
-  return g_strdup_printf ("%s%s%s", number, *limit->unit != '\0' ? " " : "", limit->unit);
-}
-
-static char *
-bound_words (const FfLimit *limit)
-{
-  const char *word = ff_name_text (&ff_names_compare, (int) limit->compare);
-  g_autofree char *from = NULL, *to = NULL;
-
-  if (isnan (limit->value))
-    return g_strdup (word);
-  from = value_words (limit, limit->value, limit->anchor_from);
-  if (isnan (limit->value_to))
-    return g_strdup_printf ("%s %s", word, from);
-  to = value_words (limit, limit->value_to, limit->anchor_to);
-  return g_strdup_printf (_ ("%s %s and %s"), word, from, to);
-}
-
-static char *
 rule_words (const FfLimit *limit, const char *today)
 {
   GString *words = g_string_new (ff_name_text (&ff_names_rule, (int) limit->rule));
@@ -122,7 +89,7 @@ static void
 add_row (FfRecordsPage *self, const FfLimit *limit, const char *sheet_before, const char *today)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  g_autofree char *bound = bound_words (limit);
+  g_autofree char *bound = ff_limit_bound_words (limit);
   g_autofree char *head = g_strdup_printf ("%s: %s", limit->text, bound);
   g_autofree char *rule = rule_words (limit, today);
 
