@@ -137,6 +137,7 @@ find_remedy (Search *self, GPtrArray *wanted)
 static gboolean
 find_drop (Search *self, GPtrArray *wanted)
 {
+  const FfPrices *prices = ff_day_prices_under (self->day, self->change);
   double cheapest = G_MAXDOUBLE;
 
   for (guint i = 0; i < self->day->shots->len && goes_on (self); i++)
@@ -149,9 +150,9 @@ find_drop (Search *self, GPtrArray *wanted)
         continue;
       ff_trial_drop (&trial, self->change, shot->label);
       if (!works (self, &trial.change, wanted, shot->label, &cost)
-          || cost + ff_day_shot_weight (shot) >= cheapest)
+          || cost + ff_day_shot_weight (prices, shot) >= cheapest)
         continue;
-      cheapest = cost + ff_day_shot_weight (shot);
+      cheapest = cost + ff_day_shot_weight (prices, shot);
       g_free (self->price->drop);
       self->price->drop = g_strdup (shot->label);
     }
@@ -165,13 +166,14 @@ static GPtrArray *
 dearest_alone (const Search *self)
 {
   GPtrArray *alone = g_ptr_array_new_with_free_func (g_free);
+  const FfPrices *prices = ff_day_prices_under (self->day, self->change);
   const char *dearest = NULL;
   double most = -1;
 
   for (guint i = 0; i < self->price->lost->len; i++)
     {
       const char *label = g_ptr_array_index (self->price->lost, i);
-      double weight = ff_day_shot_weight (ff_day_shot (self->day, label));
+      double weight = ff_day_shot_weight (prices, ff_day_shot (self->day, label));
 
       if (weight > most)
         {

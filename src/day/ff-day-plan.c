@@ -57,10 +57,20 @@ read_filter (const FfDayProblem *problem, const FfSortieLine *line, FfPlanLine *
                            ? g_ptr_array_index (problem->filter_items, line->filter)
                            : problem->clear;
 
+  const FfItem *second = line->filter != FF_NO_FILTER
+                             ? g_ptr_array_index (problem->second_items, line->filter)
+                             : NULL;
+
   read->filter_stops = line->filter_stops;
-  read->engraving = g_strdup (item != NULL ? item->engraving : "");
+  read->engraving = second != NULL
+                        /* Translators: what is engraved on two filters that stand one before the
+                           other: "ND8 + ND16". */
+                        ? g_strdup_printf (_ ("%s + %s"), item->engraving, second->engraving)
+                        : g_strdup (item != NULL ? item->engraving : "");
   if (item != NULL)
     g_ptr_array_add (read->filters, g_strdup (item->label));
+  if (second != NULL)
+    g_ptr_array_add (read->filters, g_strdup (second->label));
 }
 
 static FfPlanLine *
@@ -86,19 +96,53 @@ read_line (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSor
   return read;
 }
 
+/* That the sun leaves the subject too soon is no fault of the day's hours. */
+static char *
+reason_of (const FfDayProblem *problem, const FfSortieMiss *missed)
+{
+  const FfShot *record = g_ptr_array_index (problem->records, missed->shot);
+  const FfSortieShot *shot = &problem->problem.shots[missed->shot];
+  g_autofree char *clock = NULL;
+
+  if (missed->why != FF_WHY_DAYLIGHT || record->sun_leaves == FF_NO_CLOCK
+      || shot->window_to - shot->window_from >= shot->minutes * 60)
+    return ff_why_not_text (missed->why);
+  clock = ff_clock_format (record->sun_leaves);
+  return g_strdup_printf (_ ("the sun leaves its subject at %s, before it could be flown"), clock);
+}
+
+static FfPlanMiss *
+read_miss (const FfDayProblem *problem, const FfSortieMiss *missed)
+{
+  const FfShot *record = g_ptr_array_index (problem->records, missed->shot);
+  FfPlanMiss *miss = g_new0 (FfPlanMiss, 1);
+
+  miss->shot = g_strdup (record->label);
+  miss->title = g_strdup (record->title);
+  miss->reason = reason_of (problem, missed);
+  if (record->must_fly)
+    {
+      g_autofree char *reason = g_steal_pointer (&miss->reason);
+
+      /* Translators: of a shot that is left out though the crew said it must be flown; then why. */
+      miss->reason = g_strdup_printf (_ ("it must fly, and can't: %s"), reason);
+    }
+  return miss;
+}
+
+/* Those that must fly stand first. */
 static void
 read_misses (FfDayPlan *plan, const FfDayProblem *problem, const FfSortiePlan *sorties)
 {
+  guint n_must = 0;
+
   for (guint i = 0; i < sorties->missed->len; i++)
     {
       const FfSortieMiss *missed = &g_array_index (sorties->missed, FfSortieMiss, i);
-      const FfShot *record = g_ptr_array_index (problem->records, missed->shot);
-      FfPlanMiss *miss = g_new0 (FfPlanMiss, 1);
+      gboolean must_fly = problem->problem.shots[missed->shot].must_fly;
 
-      miss->shot = g_strdup (record->label);
-      miss->title = g_strdup (record->title);
-      miss->reason = ff_why_not_text (missed->why);
-      g_ptr_array_add (plan->missed, miss);
+      g_ptr_array_insert (plan->missed, must_fly ? (int) n_must++ : -1,
+                          read_miss (problem, missed));
     }
 }
 
@@ -153,6 +197,20 @@ add_rate_clashes (FfDayPlan *plan, const FfDayProblem *problem)
     }
 }
 
+/* A cheaper plan that is not clearly better is said, with what it would save. */
+static void
+add_kept (FfDayPlan *plan, const FfDayProblem *problem, const FfSortiePlan *sorties)
+{
+  plan->kept = sorties->kept;
+  if (sorties->kept)
+    g_ptr_array_add (plan->clashes,
+                     /* Translators: prices of the plan: what another would save, what it would
+                        have to save. */
+                     g_strdup_printf (_ ("The plan that stands is kept: another would save %.1f, "
+                                         "and has to save more than %g."),
+                                      sorties->kept_price, problem->problem.stay_margin));
+}
+
 FfDayPlan *
 ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
 {
@@ -180,6 +238,7 @@ ff_plan_read (const FfDayProblem *problem, const FfSortiePlan *sorties)
   ff_plan_add_light_clashes (problem, sorties, plan->clashes);
   ff_turn_rounds_add (plan, problem->day->items);
   add_rate_clashes (plan, problem);
+  add_kept (plan, problem, sorties);
   for (guint i = 0; i < problem->said->len; i++)
     g_ptr_array_add (plan->clashes, g_strdup (g_ptr_array_index (problem->said, i)));
   read_misses (plan, problem, sorties);
@@ -237,11 +296,14 @@ plan_with_cases (const FfDay *day, const FfDayChange *change, GError **error)
 
 /* Another sky is a case of the day, not a change of it. */
 static gboolean
-tries (const FfDayChange *change)
+tries (const FfDay *day, const FfDayChange *change)
 {
   return change->late_minutes > 0 || change->without != NULL || change->moves != NULL
-         || change->drop != NULL || change->with != NULL || change->any_order
-         || change->legs_per_battery > 1 || change->prices != NULL;
+         || change->drop != NULL || change->with != NULL
+         || (change->any_order && !day->job->any_order)
+         || (change->legs_per_battery > 0
+             && change->legs_per_battery != day->job->legs_per_battery)
+         || change->prices != NULL;
 }
 
 FfDayPlan *
@@ -253,7 +315,7 @@ ff_day_plan (const FfDay *day, const FfDayChange *change, GError **error)
 
   if (plan == NULL)
     return NULL;
-  if (tries (wanted))
+  if (tries (day, wanted))
     {
       const FfDayChange before = { .other_sky = wanted->other_sky, .sky = wanted->sky };
 

@@ -12,6 +12,7 @@
 #include "ff-job.h"
 #include "ff-limit.h"
 #include "ff-place.h"
+#include "ff-price.h"
 #include "ff-shot.h"
 #include "ff-sun.h"
 #include "ff-weather.h"
@@ -33,6 +34,8 @@ struct _FfDay {
   GPtrArray *battery_flights; /* FfBatteryFlight, by time */
   GPtrArray *flights;  /* FfFlight of this job, by time */
   GPtrArray *locks;    /* FfLock */
+  FfPrices prices;     /* the crew's */
+  FfDayPlan *stands;   /* as frozen and amended, where the job wants it kept; else NULL */
   GHashTable *battery_days; /* FfBatteryDay: the last that was said of each battery, by its id */
   GPtrArray *readings; /* FfReading, by time */
   GArray *learned;     /* FfLearnedReading: of those that count */

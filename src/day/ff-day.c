@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "ff-battery-log.h"
+#include "ff-day-prices.h"
 #include "ff-day-records.h"
 #include "ff-error.h"
 #include "ff-item-camera.h"
@@ -13,6 +14,7 @@
 #include "ff-number.h"
 #include "ff-reading.h"
 #include "ff-scale.h"
+#include "ff-standing.h"
 
 static gboolean
 load_place (FfDay *day, FfStore *store, GError **error)
@@ -80,6 +82,23 @@ load_course (FfDay *day, FfStore *store, GError **error)
   return day->battery_days != NULL;
 }
 
+/* What the crew wants of a plan. What stands counts only where another plan has to beat it by a
+ * margin. */
+static gboolean
+load_wishes (FfDay *day, FfStore *store, GError **error)
+{
+  g_autoptr (FfStanding) standing = NULL;
+
+  if (!ff_crew_prices_load (store, &day->prices, error))
+    return FALSE;
+  if (!(day->job->stay_margin > 0))
+    return TRUE;
+  standing = ff_standing_load (store, day->job->id, error);
+  if (standing != NULL)
+    day->stands = g_steal_pointer (&standing->plan);
+  return standing != NULL;
+}
+
 static void
 hold_sun (FfDay *day)
 {
@@ -104,7 +123,8 @@ ff_day_load (FfStore *store, const char *wanted, GError **error)
   day = g_new0 (FfDay, 1);
   day->job = ff_job_load (store, id, error);
   if (day->job == NULL || !load_place (day, store, error) || !load_lists (day, store, error)
-      || !load_air (day, store, error) || !load_course (day, store, error))
+      || !load_air (day, store, error) || !load_course (day, store, error)
+      || !load_wishes (day, store, error))
     return NULL;
   if (*day->job->date != '\0')
     {
@@ -132,6 +152,7 @@ ff_day_free (FfDay *day)
   g_clear_pointer (&day->battery_flights, g_ptr_array_unref);
   g_clear_pointer (&day->flights, g_ptr_array_unref);
   g_clear_pointer (&day->locks, g_ptr_array_unref);
+  g_clear_pointer (&day->stands, ff_day_plan_free);
   g_clear_pointer (&day->battery_days, g_hash_table_unref);
   g_clear_pointer (&day->learned, g_array_unref);
   g_clear_pointer (&day->learned_from, g_ptr_array_unref);

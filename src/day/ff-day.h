@@ -37,10 +37,10 @@ typedef struct {
   double more_filter_stops;   /* strength of a filter that is borrowed; 0: none */
   int more_charger_slots;
   gboolean attended;          /* as if somebody stood at the charger */
-  gboolean any_order;         /* shots in any order that their windows allow, not by the list */
-  int legs_per_battery;       /* on one charge, by the crew's rule; 0 and 1: land, charge. Not below
+  gboolean any_order;         /* shots in any order, although the job goes by the list */
+  int legs_per_battery;       /* on one charge; 0: as the job says; 1: land, charge. Not below
                                  FF_RELAUNCH_FROM_C: a part-used battery has cooled */
-  const FfPrices *prices;     /* other prices; NULL: the usual ones */
+  const FfPrices *prices;     /* other prices; NULL: the crew's */
 } FfDayChange;
 
 /* Plans the day. A job that can't be planned (no date, no place, no shots, no batteries, no camera)

@@ -216,6 +216,33 @@ add_glass (const FfDayProblem *problem,
     }
 }
 
+/* The camera follows the light: so does the picture, in steps. */
+static void
+add_auto_iso (const FfDayProblem *problem, const FfSortieTake *take, GPtrArray *remarks)
+{
+  const FfShot *record = shot_of (problem, take);
+
+  if (record->auto_iso)
+    say_once (remarks,
+              /* Translators: the camera sets its ISO by itself, up to the one given. */
+              g_strdup_printf (_ ("Auto ISO to %d: steps of brightness show, and tilting towards the "
+                                  "sky darkens the picture. Lock it before the take"),
+                               ff_plan_iso_limit (problem, record)));
+}
+
+/* When the crew has said that the sun goes from the subject. */
+static void
+add_sun_leaves (const FfDayProblem *problem, const FfSortieTake *take, GPtrArray *remarks)
+{
+  const FfShot *record = shot_of (problem, take);
+  g_autofree char *clock = NULL;
+
+  if (record->sun_leaves == FF_NO_CLOCK)
+    return;
+  clock = ff_clock_format (record->sun_leaves);
+  say_once (remarks, g_strdup_printf (_ ("The sun leaves the subject at %s"), clock));
+}
+
 void
 ff_plan_add_light_remarks (const FfDayProblem *problem,
                            const FfSortieLine *line,
@@ -224,6 +251,8 @@ ff_plan_add_light_remarks (const FfDayProblem *problem,
 {
   add_sun (problem, take, remarks);
   add_glass (problem, line, take, remarks);
+  add_auto_iso (problem, take, remarks);
+  add_sun_leaves (problem, take, remarks);
 }
 
 /* ---- The whole day ---- */
@@ -235,8 +264,6 @@ add_filter_landing (const FfDayProblem *problem,
                     guint number,
                     GPtrArray *clashes)
 {
-  const FfPrices *prices
-      = problem->problem.prices != NULL ? problem->problem.prices : &ff_prices_default;
   g_autofree char *stops = ff_stops_format (line->filter_stops);
 
   if (!line->filter_landing)
@@ -245,7 +272,7 @@ add_filter_landing (const FfDayProblem *problem,
             /* Translators: number of a sortie; strength of a filter ("3 stops"); a price. */
             g_strdup_printf (_ ("Before sortie %u the aircraft lands for a filter alone (%s): it "
                                 "costs %g. Fly it only if the pilot agrees."),
-                             number, stops, prices->filter_landing));
+                             number, stops, problem->problem.prices->filter_landing));
 }
 
 void

@@ -21,10 +21,12 @@ typedef struct {
   GPtrArray *lights;   /* the light arrays */
   GArray *filters;     /* FfSortieFilter */
   GPtrArray *filter_items;  /* FfItem of each, borrowed */
+  GPtrArray *second_items;  /* FfItem behind each in a stack, borrowed; NULL: it stands alone */
   GArray *batteries;   /* FfSortieBattery */
   GPtrArray *battery_items; /* FfItem of each, borrowed */
   GPtrArray *loans;    /* FfItem: what a change borrows */
   GArray *locks;       /* FfSortieLock: flown lines, then what the crew has decided */
+  GArray *so_far;      /* FfSortieLock: the lines that stand, where the crew wants them kept */
   GPtrArray *said;     /* char*: sentences about locks and batteries that the plan rests on */
   const FfItem *charger; /* the one that is planned with, or NULL */
   const FfItem *clear; /* a clear glass, where one is owned */
@@ -38,10 +40,17 @@ FfDayProblem *ff_day_problem_new (const FfDay *day,
 void ff_day_problem_free (FfDayProblem *problem);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfDayProblem, ff_day_problem_free)
 
+/* Whether a list (NULL: none) holds the label, case ignored, or the id. */
+gboolean ff_is_named (const char *const *names, const char *label, const char *id);
+
+/* Filters, batteries, the charger and loans; prices are there already: ff-problem-gear.c. */
+void ff_problem_add_gear (FfDayProblem *problem, const FfDayChange *change);
+
 /* What is decided, has flown, or is said of the batteries today: ff-problem-today.c. Gear and shots are
  * there already. */
 void ff_problem_set_batteries (FfDayProblem *problem);
 void ff_problem_add_locks (FfDayProblem *problem);
+void ff_problem_stay_close (FfDayProblem *problem);
 
 /* "C is locked: b4, off by 16:40."; NULL: neither locked nor flown. */
 char *ff_problem_lock_words (const FfDayProblem *problem, guint shot) G_GNUC_WARN_UNUSED_RESULT;
@@ -56,8 +65,11 @@ gboolean ff_day_moved_window (const FfDayChange *change,
                               int *ret_to,
                               GError **error);
 
+/* The prices of a change, or else the crew's. */
+const FfPrices *ff_day_prices_under (const FfDay *day, const FfDayChange *change);
+
 /* What it costs not to fly the shot. */
-double ff_day_shot_weight (const FfShot *shot);
+double ff_day_shot_weight (const FfPrices *prices, const FfShot *shot);
 
 /* A NULL-terminated list with one name more; the names are borrowed. */
 const char **ff_names_and (const char *const *names,

@@ -131,6 +131,15 @@ trim_iso (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSort
   return lowest;
 }
 
+static gboolean
+all_on_auto_iso (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
+{
+  for (guint i = 0; i < line->n_takes; i++)
+    if (!record_of (problem, take_of (sorties, line, i))->auto_iso)
+      return FALSE;
+  return TRUE;
+}
+
 char *
 ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const FfSortieLine *line)
 {
@@ -138,6 +147,10 @@ ff_plan_trim (const FfDayProblem *problem, const FfSortiePlan *sorties, const Ff
   const FfSortieTake *last = take_of (sorties, line, line->n_takes - 1);
   double change = last->ev100_end - first->ev100_start;
 
+  if (all_on_auto_iso (problem, sorties, line))
+    /* Translators: the camera sets its ISO by itself; the operator locks it while it films. */
+    return g_strdup_printf (_ ("Auto ISO, to %d at most: lock it before each take."),
+                            trim_iso (problem, sorties, line));
   if (change < -STEADY_STOPS && record_of (problem, last)->intent == FF_INTENT_TIMELAPSE)
     /* Translators: a time-lapse is one take that must not be interrupted. */
     return g_strdup_printf (_ ("As it darkens: lengthen the shutter inside the interval, then raise "

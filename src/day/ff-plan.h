@@ -78,6 +78,7 @@ typedef struct {
   FfChangePrice *price; /* the claim behind the first of them; NULL: nothing is tried */
   int swaps, landings_for_filter_alone, batteries_used;
   double cost, parts[FF_N_PARTS];
+  gboolean kept;    /* as it stands, though another would be cheaper by less than the margin */
   gboolean optimal; /* of the light and the minutes as stated */
   double bound;     /* no plan costs less; the cost itself where optimal */
 } FfDayPlan;

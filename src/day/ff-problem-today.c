@@ -32,6 +32,23 @@ shot_index (const FfDayProblem *self, const char *id)
   return -1;
 }
 
+/* The stack of these two, in whatever order; FF_ANY_FILTER: not at hand. */
+static int
+find_stack (const FfDayProblem *self, const char *first, const char *second)
+{
+  for (guint i = 0; i < self->filter_items->len; i++)
+    {
+      const FfItem *one = g_ptr_array_index (self->filter_items, i);
+      const FfItem *other = g_ptr_array_index (self->second_items, i);
+
+      if (other != NULL
+          && ((g_str_equal (one->id, first) && g_str_equal (other->id, second))
+              || (g_str_equal (one->id, second) && g_str_equal (other->id, first))))
+        return (int) i;
+    }
+  return FF_ANY_FILTER;
+}
+
 /* A filter of one strength. A variable one may stand at any of its settings: which is left to the
  * planner, so it is no lock. FALSE: not at hand. */
 static gboolean
@@ -43,6 +60,7 @@ find_filter (const FfDayProblem *self, const char *id, int *ret_filter)
   if (*id == '\0' || (self->clear != NULL && g_str_equal (self->clear->id, id)))
     *ret_filter = FF_NO_FILTER;
   else if (first >= 0 && first + 1 < (int) self->filter_items->len
+           && g_ptr_array_index (self->second_items, first + 1) == NULL
            && g_ptr_array_index (self->filter_items, first + 1)
                   == g_ptr_array_index (self->filter_items, first))
     *ret_filter = FF_ANY_FILTER;
@@ -130,6 +148,9 @@ add_flown (FfDayProblem *self, guint index)
   if (flight->filter_ids->len <= 1)
     find_filter (self, flight->filter_ids->len > 0 ? g_ptr_array_index (flight->filter_ids, 0) : "",
                  &lock.filter);
+  else if (flight->filter_ids->len == 2)
+    lock.filter = find_stack (self, g_ptr_array_index (flight->filter_ids, 0),
+                              g_ptr_array_index (flight->filter_ids, 1));
   if (can_keep_time (self, index, &g_array_index (self->shots, FfSortieShot, shot)))
     lock.off_by = flight->off - flight->off % 60;
   g_array_append_val (self->locks, lock);
@@ -179,6 +200,73 @@ ff_problem_add_locks (FfDayProblem *self)
     add_lock (self, g_ptr_array_index (self->day->locks, i));
   self->problem.locks = (const FfSortieLock *) (gpointer) self->locks->data;
   self->problem.n_locks = self->locks->len;
+}
+
+/* ---- What stands ---- */
+
+static const FfItem *
+item_labelled (const FfDay *day, const char *label)
+{
+  for (guint i = 0; i < day->items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (day->items, i);
+
+      if (g_str_equal (item->label, label))
+        return item;
+    }
+  return NULL;
+}
+
+/* What stands in front on a line, as the planner numbers it; FF_ANY_FILTER: not at hand. */
+static int
+filter_of_line (const FfDayProblem *self, const FfPlanLine *line)
+{
+  const FfItem *items[2] = { NULL, NULL };
+  int filter;
+
+  for (guint i = 0; i < MIN (line->filters->len, G_N_ELEMENTS (items)); i++)
+    {
+      items[i] = item_labelled (self->day, g_ptr_array_index (line->filters, i));
+      if (items[i] == NULL)
+        return FF_ANY_FILTER;
+    }
+  if (items[1] != NULL)
+    return find_stack (self, items[0]->id, items[1]->id);
+  find_filter (self, items[0] != NULL ? items[0]->id : "", &filter);
+  return filter;
+}
+
+static void
+add_line_so_far (FfDayProblem *self, const FfPlanLine *line)
+{
+  const FfItem *battery = item_labelled (self->day, line->battery);
+  FfSortieLock lock = {
+    .battery = battery != NULL ? index_in (self->battery_items, battery->id) : FF_ANY_BATTERY,
+    .filter = filter_of_line (self, line),
+    .off_by = line->off_by,
+  };
+
+  for (guint i = 0; i < line->takes->len; i++)
+    {
+      int shot = shot_index (self, ((FfPlanTake *) g_ptr_array_index (line->takes, i))->shot_id);
+
+      lock.shot = (guint) shot;
+      if (shot >= 0)
+        g_array_append_val (self->so_far, lock);
+    }
+}
+
+/* The lines that stand count as the plan so far, where the crew has set a margin for it. */
+void
+ff_problem_stay_close (FfDayProblem *self)
+{
+  if (self->day->stands == NULL)
+    return;
+  for (guint i = 0; i < self->day->stands->lines->len; i++)
+    add_line_so_far (self, g_ptr_array_index (self->day->stands->lines, i));
+  self->problem.plan_so_far = (const FfSortieLock *) (gpointer) self->so_far->data;
+  self->problem.n_so_far = self->so_far->len;
+  self->problem.stay_margin = self->day->job->stay_margin;
 }
 
 /* ---- The words of a locked line ---- */

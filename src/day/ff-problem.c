@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* States the planning problem from a day's records. */
-#include "ff-day-air.h"
 #include "ff-plan-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -8,14 +7,11 @@
 #include <string.h>
 
 #include "ff-error.h"
-#include "ff-usable.h"
 #include "ff-number.h"
 
 /* In a sortie that must serve shots with different needs the shutter may close this far, at a
  * price; below it motion stutters (common practice, no source). */
 #define NARROWEST_ANGLE_DEG 45.0
-#define CLEAR_STOPS 0.05
-#define THIRD (1.0 / 3.0)
 /* On the ground between two legs on one battery, without and with another filter (common practice,
  * no source). */
 #define RELAUNCH_MINUTES 1
@@ -44,8 +40,8 @@ check_day (const FfDay *day, GError **error)
   return TRUE;
 }
 
-static gboolean
-is_named (const char *const *names, const char *label, const char *id)
+gboolean
+ff_is_named (const char *const *names, const char *label, const char *id)
 {
   for (guint i = 0; names != NULL && names[i] != NULL; i++)
     if (g_ascii_strcasecmp (names[i], label) == 0 || g_str_equal (names[i], id))
@@ -66,7 +62,7 @@ check_items (const FfDay *day, const char *const *names, GError **error)
         {
           const FfItem *item = g_ptr_array_index (day->items, j);
 
-          known = is_named (one, item->label, item->id);
+          known = ff_is_named (one, item->label, item->id);
         }
       if (!known)
         {
@@ -76,15 +72,6 @@ check_items (const FfDay *day, const char *const *names, GError **error)
         }
     }
   return TRUE;
-}
-
-static gboolean
-is_available (const FfDayProblem *self, const FfDayChange *change, const FfItem *item)
-{
-  if (is_named (change->without, item->label, item->id))
-    return FALSE;
-  return is_named (change->with, item->label, item->id)
-         || (item->state == FF_STATE_SERVICEABLE && ff_day_uses (self->day, item));
 }
 
 /* ---- Shots ---- */
@@ -127,6 +114,8 @@ ff_day_moved_window (const FfDayChange *change,
           && !read_move (equals + 1, shot, ret_from, ret_to, error))
         return FALSE;
     }
+  if (shot->sun_leaves != FF_NO_CLOCK)
+    *ret_to = MIN (*ret_to, shot->sun_leaves);
   return TRUE;
 }
 
@@ -155,22 +144,21 @@ check_moves (const FfDay *day, const FfDayChange *change, GError **error)
   return TRUE;
 }
 
-/* The shot of the day counts double where it was given no weight of its own. */
-double
-ff_day_shot_weight (const FfShot *shot)
+const FfPrices *
+ff_day_prices_under (const FfDay *day, const FfDayChange *change)
 {
-  if (shot->weight > 0)
-    return shot->weight;
-  return (shot->most_wanted ? 2 : 1) * ff_prices_default.not_flown;
+  return change != NULL && change->prices != NULL ? change->prices : &day->prices;
 }
 
-/* The same with the prices of a change. */
-static double
-weight_under (const FfDayChange *change, const FfShot *shot)
+/* The shot of the day counts double where it was given no weight of its own. */
+double
+ff_day_shot_weight (const FfPrices *prices, const FfShot *shot)
 {
-  if (shot->weight > 0 || change->prices == NULL)
-    return ff_day_shot_weight (shot);
-  return (shot->most_wanted ? 2 : 1) * change->prices->not_flown;
+  if (shot->must_fly)
+    return prices->must_fly;
+  if (shot->weight > 0)
+    return shot->weight;
+  return (shot->most_wanted ? 2 : 1) * prices->not_flown;
 }
 
 /* The narrowest angle of a sortie's own is none that the camera lacks. */
@@ -211,9 +199,10 @@ add_shot (FfDayProblem *self, const FfDayChange *change, FfShot *record, GError 
   FfSortieShot shot = {
     .label = record->label,
     .minutes = record->minutes,
-    .weight = weight_under (change, record),
-    .free_order = change->any_order && !record->fixed_time,
+    .weight = ff_day_shot_weight (self->problem.prices, record),
+    .free_order = (change->any_order || self->day->job->any_order) && !record->fixed_time,
     .fixed_time = record->fixed_time,
+    .must_fly = record->must_fly,
     .match_group = match_group (self, record),
     .own_from_angle_deg = NARROWEST_ANGLE_DEG,
   };
@@ -261,7 +250,7 @@ add_shots (FfDayProblem *self, const FfDayChange *change, GError **error)
     {
       FfShot *shot = g_ptr_array_index (order, i);
 
-      if (!is_named (change->drop, shot->label, shot->id)
+      if (!ff_is_named (change->drop, shot->label, shot->id)
           && !add_shot (self, change, shot, error))
         return FALSE;
     }
@@ -285,144 +274,6 @@ sort_moved (FfDayProblem *self)
         shots[j - 1] = shot;
         self->records->pdata[j - 1] = record;
       }
-}
-
-/* ---- Gear ---- */
-
-/* In the last stop of a variable filter's range a dark cross shows in an even sky. */
-static void
-add_filter_setting (FfDayProblem *self, FfItem *item, double stops)
-{
-  gboolean is_variable = item->stops_to > item->stops + CLEAR_STOPS;
-  FfSortieFilter filter = { .label = item->label, .stops = stops };
-
-  if (item->set_name != NULL && *item->set_name != '\0')
-    filter.set = item->set_name;
-  if (is_variable && stops > item->stops_to - 1)
-    filter.price_per_take = ff_prices_default.variable_top;
-
-  g_array_append_val (self->filters, filter);
-  g_ptr_array_add (self->filter_items, item);
-}
-
-static void
-add_filter (FfDayProblem *self, FfItem *item)
-{
-  double stops = isfinite (item->measured_stops) ? item->measured_stops : item->stops;
-
-  if (item->stops_to <= item->stops + CLEAR_STOPS && stops < CLEAR_STOPS)
-    self->clear = item;
-  else if (item->stops_to <= item->stops + CLEAR_STOPS)
-    add_filter_setting (self, item, stops);
-  else /* a variable filter is set on the ground, in thirds */
-    for (double set = item->stops; set < item->stops_to + 0.01; set += THIRD)
-      add_filter_setting (self, item, set);
-}
-
-static void
-add_battery (FfDayProblem *self, FfItem *item)
-{
-  FfSortieBattery battery = { item->label, 0, self->problem.from };
-  FfUsable usable;
-  FfDayAir air;
-
-  /* A battery of a controller, a camera or the van has no flying minutes. */
-  if (item->battery_use != FF_BATTERY_USE_AIRCRAFT || item->usable_minutes <= 0
-      || self->batteries->len >= FF_SORTIE_MAX_BATTERIES)
-    return;
-  ff_day_air (self->day, &air);
-  ff_usable (item, self->day->battery_flights, air.temperature_c,
-             ff_usable_reserve (self->day->limits), &usable);
-  battery.usable_minutes = ff_day_air_minutes (self->day, &usable);
-  g_array_append_val (self->batteries, battery);
-  g_ptr_array_add (self->battery_items, item);
-}
-
-static void
-add_charger (FfDayProblem *self, const FfItem *item)
-{
-  self->charger = item;
-  self->problem.charger_slots = (guint) item->slots;
-  self->problem.cool_minutes = item->cool_minutes;
-  self->problem.charge_minutes = item->charge_minutes;
-  for (guint i = 0; i < self->day->crew->len; i++)
-    {
-      const FfMember *member = g_ptr_array_index (self->day->crew, i);
-
-      if (g_str_equal (member->id, item->attended_by))
-        self->charger_by = member->name;
-    }
-  self->problem.charger_attended = self->charger_by != NULL;
-}
-
-static void
-add_gear (FfDayProblem *self, const FfDayChange *change)
-{
-  for (guint i = 0; i < self->day->items->len; i++)
-    {
-      FfItem *item = g_ptr_array_index (self->day->items, i);
-
-      if (!is_available (self, change, item))
-        continue;
-      if (item->kind == FF_KIND_FILTER && ff_item_fits (item, ff_day_camera (self->day)))
-        add_filter (self, item);
-      else if (item->kind == FF_KIND_BATTERY)
-        add_battery (self, item);
-      else if (item->kind == FF_KIND_CHARGER && self->problem.charger_slots == 0)
-        add_charger (self, item);
-    }
-}
-
-/* ---- What a change borrows ---- */
-
-static FfItem *
-borrow (FfDayProblem *self, FfKind kind, const char *label)
-{
-  FfItem *item = ff_item_new (kind);
-
-  g_free (item->label);
-  item->label = g_strdup (label);
-  g_ptr_array_add (self->loans, item);
-  return item;
-}
-
-static void
-borrow_battery (FfDayProblem *self)
-{
-  FfItem *item = borrow (self, FF_KIND_BATTERY, _ ("one more battery"));
-
-  for (guint i = 0; i < self->battery_items->len; i++)
-    {
-      const FfItem *own = g_ptr_array_index (self->battery_items, i);
-
-      item->usable_minutes = MAX (item->usable_minutes, own->usable_minutes);
-    }
-  add_battery (self, item);
-}
-
-static void
-borrow_filter (FfDayProblem *self, double stops)
-{
-  g_autofree char *label = ff_stops_format (stops);
-
-  add_filter_setting (self, borrow (self, FF_KIND_FILTER, label), stops);
-}
-
-static void
-add_loans (FfDayProblem *self, const FfDayChange *change)
-{
-  for (int i = 0; i < change->more_batteries; i++)
-    borrow_battery (self);
-  if (change->more_filter_stops > 0)
-    borrow_filter (self, change->more_filter_stops);
-  if (self->charger == NULL)
-    return;
-  self->problem.charger_slots += (guint) MAX (change->more_charger_slots, 0);
-  if (change->attended && self->charger_by == NULL)
-    {
-      self->charger_by = _ ("somebody");
-      self->problem.charger_attended = TRUE;
-    }
 }
 
 /* ---- The whole ---- */
@@ -458,10 +309,10 @@ set_legs (FfDayProblem *self, const FfDayChange *change)
 {
   const FfJob *job = self->day->job;
   gboolean is_cold = isfinite (job->temperature_c) && job->temperature_c < FF_RELAUNCH_FROM_C;
+  int legs = change->legs_per_battery > 0 ? change->legs_per_battery : job->legs_per_battery;
 
-  for (guint i = 0; change->legs_per_battery > 1 && !is_cold && i < self->batteries->len; i++)
-    g_array_index (self->batteries, FfSortieBattery, i).legs_at_most
-        = (guint) change->legs_per_battery;
+  for (guint i = 0; legs > 1 && !is_cold && i < self->batteries->len; i++)
+    g_array_index (self->batteries, FfSortieBattery, i).legs_at_most = (guint) legs;
   self->problem.relaunch_minutes = RELAUNCH_MINUTES;
   self->problem.filter_landing_minutes = FILTER_LANDING_MINUTES;
 }
@@ -501,10 +352,12 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
   self->batteries = g_array_new (FALSE, FALSE, sizeof (FfSortieBattery));
   self->records = g_ptr_array_new ();
   self->filter_items = g_ptr_array_new ();
+  self->second_items = g_ptr_array_new ();
   self->battery_items = g_ptr_array_new ();
   self->lights = g_ptr_array_new_with_free_func (g_free);
   self->loans = g_ptr_array_new_with_free_func ((GDestroyNotify) ff_item_free);
   self->locks = g_array_new (FALSE, FALSE, sizeof (FfSortieLock));
+  self->so_far = g_array_new (FALSE, FALSE, sizeof (FfSortieLock));
   self->said = g_ptr_array_new_with_free_func (g_free);
   if (!check_day (day, error) || !check_items (day, change->without, error)
       || !check_items (day, change->with, error) || !check_moves (day, change, error)
@@ -512,11 +365,10 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
       || !set_hours (self, change, error))
     return NULL;
   set_times (self);
-  add_gear (self, change);
-  add_loans (self, change);
+  self->problem.prices = ff_day_prices_under (day, change);
+  ff_problem_add_gear (self, change);
   set_legs (self, change);
   ff_problem_set_batteries (self);
-  self->problem.prices = change->prices;
   if (self->batteries->len == 0)
     {
       missing (error, day, _ ("no serviceable battery; enter one in the gear"));
@@ -527,6 +379,8 @@ ff_day_problem_new (const FfDay *day, const FfDayChange *change, GError **error)
   sort_moved (self);
   point_at_arrays (self);
   ff_problem_add_locks (self);
+  if (!change->other_sky)
+    ff_problem_stay_close (self);
   return g_steal_pointer (&self);
 }
 
@@ -540,6 +394,8 @@ ff_day_problem_free (FfDayProblem *self)
   g_array_unref (self->batteries);
   g_ptr_array_unref (self->records);
   g_ptr_array_unref (self->filter_items);
+  g_ptr_array_unref (self->second_items);
+  g_array_unref (self->so_far);
   g_ptr_array_unref (self->battery_items);
   g_ptr_array_unref (self->lights);
   g_ptr_array_unref (self->loans);

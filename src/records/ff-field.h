@@ -55,6 +55,11 @@ typedef struct {
   { #member, words, FF_FIELD_INSTANT, TRUE, G_STRUCT_OFFSET (type, member), 0, 7258118400.0, NULL }
 #define FF_FLAG(type, member, words)                                                               \
   { #member, words, FF_FIELD_FLAG, TRUE, G_STRUCT_OFFSET (type, member), 0, 1, NULL }
+/* Facts that files written before they were asked for lack: no, or the lowest. */
+#define FF_LATER_FLAG(type, member, words)                                                         \
+  { #member, words, FF_FIELD_FLAG, FALSE, G_STRUCT_OFFSET (type, member), 0, 1, NULL }
+#define FF_LATER_WHOLE(type, member, words, low, high)                                             \
+  { #member, words, FF_FIELD_WHOLE, FALSE, G_STRUCT_OFFSET (type, member), low, high, NULL }
 #define FF_NAME(type, member, words, names)                                                        \
   { #member, words, FF_FIELD_NAME, TRUE, G_STRUCT_OFFSET (type, member), 0, 0, names }
 #define FF_FIELDS(table, fields) { table, fields, G_N_ELEMENTS (fields) }

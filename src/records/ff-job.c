@@ -38,6 +38,10 @@ static const FfField job_fields[] = {
   FF_WHOLE (FfJob, back_minutes, N_ ("minutes back"), 0, 60),
   FF_WHOLE (FfJob, battery_change_minutes, N_ ("minutes of a battery change"), 0, 120),
   FF_WHOLE (FfJob, filter_change_minutes, N_ ("minutes of a filter change"), 0, 120),
+  FF_LATER_FLAG (FfJob, any_order, N_ ("shots in any order")),
+  FF_LATER_WHOLE (FfJob, legs_per_battery, N_ ("legs on one charge"), 1, FF_JOB_MOST_LEGS),
+  FF_LATER_WHOLE (FfJob, filters_at_once, N_ ("filters at once"), 1, FF_JOB_MOST_FILTERS),
+  FF_REAL (FfJob, stay_margin, N_ ("margin for another plan"), FALSE, 0, 1000),
 };
 const FfFields ff_job_fields = FF_FIELDS ("job", job_fields);
 

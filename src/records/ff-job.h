@@ -5,6 +5,9 @@
 #include "ff-names.h"
 #include "ff-records.h"
 
+#define FF_JOB_MOST_LEGS 5
+#define FF_JOB_MOST_FILTERS 2
+
 /* A typed event of the day: "ferry passes", at 17:14. */
 typedef struct {
   int clock; /* minutes after local midnight */
@@ -28,6 +31,10 @@ typedef struct {
   double temperature_c, visibility_m;                    /* NAN: not given */
   char *aircraft_id;                                     /* empty: none yet */
   int out_minutes, back_minutes, battery_change_minutes, filter_change_minutes;
+  gboolean any_order;    /* shots in any order that their windows allow, not by the list */
+  int legs_per_battery;  /* on one charge, by the crew's rule; 1: land, charge */
+  int filters_at_once;   /* in front of the lens, by the crew's rule */
+  double stay_margin;    /* what another plan must save before it replaces the frozen one; NAN: 0 */
   GPtrArray *events;   /* FfDayEvent, by time */
   GPtrArray *item_ids; /* char*: filters, batteries, chargers, cards … that this job may use */
 } FfJob;

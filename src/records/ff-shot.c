@@ -39,6 +39,10 @@ static const FfField shot_fields[] = {
   FF_REAL (FfShot, weight, N_ ("weight"), TRUE, 0, 1e6),
   FF_REAL (FfShot, subject_offset_stops, N_ ("offset of the subject"), TRUE, -6, 6),
   FF_TEXT (FfShot, match_group, N_ ("match group"), FALSE, 64),
+  FF_LATER_FLAG (FfShot, must_fly, N_ ("must fly")),
+  FF_CLOCK (FfShot, sun_leaves, N_ ("time the sun leaves the subject"), FALSE),
+  /* Translators: the camera sets its ISO by itself while it films. */
+  FF_LATER_FLAG (FfShot, auto_iso, N_ ("auto ISO")),
 };
 const FfFields ff_shot_fields = FF_FIELDS ("shot", shot_fields);
 
@@ -100,6 +104,23 @@ check_window (const FfShot *shot, const char *whose, GError **error)
 }
 
 static gboolean
+check_sun (const FfShot *shot, const char *whose, GError **error)
+{
+  g_autofree char *leaves = NULL;
+  g_autofree char *from = NULL;
+  g_autofree char *what = NULL;
+
+  if (shot->sun_leaves == FF_NO_CLOCK || shot->sun_leaves - shot->window_from >= shot->minutes)
+    return TRUE;
+  leaves = ff_clock_format (shot->sun_leaves);
+  from = ff_clock_format (shot->window_from);
+  what = g_strdup_printf (_ ("the sun leaves the subject at %s, less than the %d minutes of the shot "
+                             "after its window starts at %s"),
+                          leaves, shot->minutes, from);
+  return refuse (whose, what, error);
+}
+
+static gboolean
 check_angles (const FfShot *shot, const char *whose, GError **error)
 {
   if (isnan (shot->fps))
@@ -140,7 +161,8 @@ ff_shot_check (const FfShot *shot, GError **error)
   g_autofree char *whose = g_strdup_printf (_ ("shot %s"), shot->label);
 
   return ff_fields_check (&ff_shot_fields, shot, whose, error)
-         && check_window (shot, whose, error) && check_intent (shot, whose, error);
+         && check_window (shot, whose, error) && check_sun (shot, whose, error)
+         && check_intent (shot, whose, error);
 }
 
 static gboolean
@@ -150,6 +172,13 @@ label_taken (const FfShot *shot, GError **error)
       = g_strdup_printf (_ ("shot %s: another shot of the job has this label"), shot->label);
 
   return ff_rows_taken (error, "shot.label", sentence);
+}
+
+int
+ff_shot_closes (const FfShot *shot)
+{
+  return shot->sun_leaves == FF_NO_CLOCK ? shot->window_to
+                                         : MIN (shot->window_to, shot->sun_leaves);
 }
 
 gboolean

@@ -32,6 +32,9 @@ typedef struct {
   double weight;        /* cost of not flying it; 0: the default */
   double subject_offset_stops; /* +1 snow or pale sand, -1 dark forest */
   char *match_group;    /* shots that must look alike; empty: none */
+  gboolean must_fly;    /* left out only where nothing else can be done */
+  int sun_leaves;       /* behind a hill, by the crew's own eyes: minutes after local midnight, or -1 */
+  gboolean auto_iso;    /* the camera follows the light by ISO, up to max_iso */
 } FfShot;
 
 extern const FfFields ff_shot_fields;
@@ -42,6 +45,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfShot, ff_shot_free)
 
 /* A window that ends before it starts or is shorter than the shot, minutes out of 1 to 120 … */
 gboolean ff_shot_check (const FfShot *shot, GError **error);
+
+/* The clock at which the window closes, or the sun leaves the subject before that. */
+int ff_shot_closes (const FfShot *shot);
+
 gboolean ff_shot_save (FfStore *store, const FfShot *shot, GError **error);
 
 /* The same for a shot from elsewhere, which must not replace one that is there. */

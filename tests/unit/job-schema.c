@@ -74,7 +74,7 @@ write_field (FfJson *json, const FfField *field)
       ff_json_text (json, "format", "date-time");
     }
   else if (field->type == FF_FIELD_FLAG)
-    write_type (json, "boolean", TRUE);
+    write_type (json, "boolean", field->needed);
   else
     write_tokens (json, field->names);
   ff_json_end (json);
