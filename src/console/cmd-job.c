@@ -191,6 +191,8 @@ intent_text (const FfShot *shot)
     append_measure (text, _ (", every "), shot->interval_s, " s");
   if (shot->max_iso > 0)
     append_measure (text, _ (", ISO up to "), shot->max_iso, "");
+  if (shot->auto_iso)
+    g_string_append (text, _ (", auto ISO"));
   if (shot->hold_aperture > 0)
     append_measure (text, ", f/", shot->hold_aperture, "");
   return g_string_free (text, FALSE);
@@ -218,6 +220,8 @@ wishes_text (const FfShot *shot)
 {
   GString *text = g_string_new (NULL);
 
+  if (shot->must_fly)
+    g_string_append (text, _ (", must fly"));
   if (shot->fixed_time)
     g_string_append (text, _ (", fixed time"));
   if (shot->most_wanted)

@@ -21,7 +21,7 @@ struct _FfShotEditor {
   FfEntry *texts[FF_N_SHOT_TEXTS]; /* NULL for the note */
   FfNote *note;
   FfPick *intent, *view;
-  GtkCheckButton *fixed, *wanted;
+  GtkCheckButton *fixed, *wanted, *must, *auto_iso;
 };
 
 G_DEFINE_FINAL_TYPE (FfShotEditor, ff_shot_editor, ADW_TYPE_BIN)
@@ -131,6 +131,16 @@ on_view (FfShotEditor *self, int view)
   store (self, shot, what, NULL);
 }
 
+static const char *
+words_of_tick (FfShotEditor *self, GtkCheckButton *tick)
+{
+  if (tick == self->fixed)
+    return _ ("fixed time");
+  if (tick == self->wanted)
+    return _ ("most wanted");
+  return tick == self->must ? _ ("must fly") : _ ("auto ISO");
+}
+
 static void
 on_ticked (FfShotEditor *self, GtkCheckButton *tick)
 {
@@ -144,7 +154,9 @@ on_ticked (FfShotEditor *self, GtkCheckButton *tick)
     return;
   shot->fixed_time = gtk_check_button_get_active (self->fixed);
   shot->most_wanted = gtk_check_button_get_active (self->wanted);
-  what = words_of_change (shot, tick == self->fixed ? _ ("fixed time") : _ ("most wanted"));
+  shot->must_fly = gtk_check_button_get_active (self->must);
+  shot->auto_iso = gtk_check_button_get_active (self->auto_iso);
+  what = words_of_change (shot, words_of_tick (self, tick));
   store (self, shot, what, NULL);
 }
 
@@ -248,10 +260,16 @@ build (FfShotEditor *self)
                           _ ("Somebody else keeps this time: a ferry, a train"));
   self->wanted = add_tick (self, flow, _ ("Most wante_d"),
                            _ ("The shot of the day; give it a weight above the others as well"));
+  self->must = add_tick (self, flow, _ ("Must fl_y"),
+                         _ ("Left out only where nothing else can be done; the plan says so first"));
   flow = add_group (self, FF_SHOT_GROUP_PICTURE);
   self->intent
       = add_pick (self, flow, _ ("Intent"), &ff_names_intent, G_CALLBACK (on_intent));
   add_texts (self, flow, FF_SHOT_GROUP_PICTURE);
+  /* Translators: the camera sets its ISO by itself while it films. */
+  self->auto_iso = add_tick (self, flow, _ ("Aut_o ISO"),
+                             _ ("The camera follows the light by ISO, up to the highest allowed; "
+                                "steps show in the picture: lock it before each take"));
   flow = add_group (self, FF_SHOT_GROUP_FLIGHT);
   self->view = add_pick (self, flow, _ ("View"), &ff_names_view, G_CALLBACK (on_view));
   add_texts (self, flow, FF_SHOT_GROUP_FLIGHT);
@@ -351,6 +369,8 @@ ff_shot_editor_show (FfShotEditor *self, FfKeeper *keeper, const FfShot *shot)
   ff_pick_set_value (self->view, (int) shot->view);
   gtk_check_button_set_active (self->fixed, shot->fixed_time);
   gtk_check_button_set_active (self->wanted, shot->most_wanted);
+  gtk_check_button_set_active (self->must, shot->must_fly);
+  gtk_check_button_set_active (self->auto_iso, shot->auto_iso);
   self->showing = FALSE;
 }
 

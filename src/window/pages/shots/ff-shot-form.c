@@ -22,6 +22,7 @@ static const FfShotTextInfo texts_info[FF_N_SHOT_TEXTS] = {
   [FF_SHOT_FROM] = { "window_from", N_ ("_Window from"), "", FF_SHOT_GROUP_WHEN, NARROW },
   [FF_SHOT_TO] = { "window_to", N_ ("to"), "", FF_SHOT_GROUP_WHEN, NARROW },
   [FF_SHOT_MINUTES] = { "minutes", N_ ("_Minutes"), N_ ("min"), FF_SHOT_GROUP_WHEN, NARROW },
+  [FF_SHOT_SUN_LEAVES] = { "sun_leaves", N_ ("S_un leaves"), "", FF_SHOT_GROUP_WHEN, NARROW },
   /* Translators: how much is lost if the shot is not flown, against the other shots. */
   [FF_SHOT_WEIGHT] = { "weight", N_ ("Wei_ght"), "", FF_SHOT_GROUP_WHEN, NARROW },
   /* Translators: frame rate: frames a second. */
@@ -188,6 +189,8 @@ put_nothing (FfShot *shot, FfShotText which, char **ret_why)
 
   if (which == FF_SHOT_HEIGHT_TO)
     shot->height_to_m = shot->height_from_m;
+  else if (field->type == FF_FIELD_CLOCK && !field->needed)
+    *ff_field_whole (field, shot) = FF_NO_CLOCK;
   else if (field->type == FF_FIELD_REAL && !field->needed)
     *ff_field_real (field, shot) = NAN;
   else if (field->type == FF_FIELD_REAL && field->low <= 0)
@@ -328,6 +331,10 @@ ff_shot_text_remark (const FfShot *shot, FfShotText which)
     case FF_SHOT_MINUTES:
       /* Translators: under the minutes of a shot: how many its window has. */
       return g_strdup_printf (_ ("of %d"), shot->window_to - shot->window_from);
+    case FF_SHOT_SUN_LEAVES:
+      return g_strdup (shot->sun_leaves == FF_NO_CLOCK
+                           ? _ ("empty: the hills do not matter")
+                           : _ ("the subject is in shade from then on"));
     case FF_SHOT_BEARING:
       return isnan (shot->bearing_deg) ? g_strdup (_ ("empty: all round")) : NULL;
     case FF_SHOT_HEIGHT_TO:
