@@ -117,8 +117,8 @@ must_fly (FfShot *shot)
   shot->must_fly = TRUE;
 }
 
-/* With one battery of the six and no charger somebody loses; who must fly does not. */
-static const char *const but_one[] = { "b2", "b3", "b4", "b5", "b6", NULL };
+/* With one battery of the five and no charger somebody loses; who must fly does not. */
+static const char *const but_one[] = { "b2", "b3", "b4", "b5", "charger", NULL };
 
 static void
 test_what_must_fly_flies_before_all_others (void **state)
@@ -191,7 +191,7 @@ static void
 test_the_window_ends_when_the_sun_leaves (void **state)
 {
   Crew *crew = *state;
-  const char *const moves[] = { "C=17:30", NULL };
+  const char *const moves[] = { "F=19:00", NULL };
   const FfDayChange late = { .moves = moves };
   const FfPlanTake *take = NULL;
   g_autoptr (FfDayPlan) plan = NULL;
@@ -199,11 +199,11 @@ test_the_window_ends_when_the_sun_leaves (void **state)
   int from = 0, to = 0;
   g_autoptr (FfDay) day = NULL;
 
-  change_shot (crew, "C", sun_leaves_soon);
+  change_shot (crew, "F", sun_leaves_soon);
   plan = plan_under (crew, NULL);
   day = load (crew);
-  assert_true (ff_day_shot_clocks (day, "C", &from, &to));
-  assert_non_null (line_of (plan, "C", &take));
+  assert_true (ff_day_shot_clocks (day, "F", &from, &to));
+  assert_non_null (line_of (plan, "F", &take));
   g_assert (take != NULL);
   assert_true (to > from + (take->to - take->from) / 60);
   {
@@ -214,7 +214,7 @@ test_the_window_ends_when_the_sun_leaves (void **state)
   }
   assert_true (says (take->remarks, "The sun leaves the subject at "));
   moved = plan_under (crew, &late);
-  assert_null (line_of (moved, "C", NULL));
+  assert_null (line_of (moved, "F", NULL));
   assert_non_null (strstr (((FfPlanMiss *) g_ptr_array_index (moved->missed, 0))->reason,
                            "the sun leaves its subject at "));
 }
@@ -252,9 +252,9 @@ test_auto_iso_replaces_the_trim_and_warns (void **state)
   const FfPlanTake *take = NULL;
   const FfPlanLine *line;
 
-  change_shot (crew, "D", auto_iso);
+  change_shot (crew, "F", auto_iso);
   plan = plan_under (crew, NULL);
-  line = line_of (plan, "D", &take);
+  line = line_of (plan, "F", &take);
   g_assert (line != NULL && take != NULL);
   assert_true (says (take->remarks, "Lock it before the take"));
   assert_int_equal (line->takes->len, 1);
@@ -269,41 +269,62 @@ free_the_order (FfJob *job)
   job->any_order = TRUE;
 }
 
+/* Near enough for two shots on one charge. */
+static void
+near (FfJob *job)
+{
+  job->out_minutes = job->back_minutes = 1;
+}
+
 static void
 two_legs (FfJob *job)
 {
   job->legs_per_battery = 2;
 }
 
-/* What is stored is what was tried: the same plan to the last digit. */
+/* What is stored is what was tried, to the last digit. With two batteries of the five a second leg
+ * is worth having. */
+static const char *const but_two[] = { "b3", "b4", "b5", NULL };
+
 static void
-test_stored_wishes_are_what_was_tried (void **state)
+test_stored_legs_are_what_was_tried (void **state)
 {
   Crew *crew = *state;
-  const FfDayChange order = { .any_order = TRUE }, legs = { .legs_per_battery = 2 };
-  const FfDayChange one_leg = { .legs_per_battery = 1 };
-  g_autoptr (FfDayPlan) plain = plan_under (crew, NULL);
-  g_autoptr (FfDayPlan) tried_order = plan_under (crew, &order);
-  g_autoptr (FfDayPlan) tried_legs = plan_under (crew, &legs);
-  g_autoptr (FfDayPlan) stored_order = NULL;
-  g_autoptr (FfDayPlan) stored_legs = NULL;
+  const FfDayChange few = { .without = but_two };
+  const FfDayChange two = { .without = but_two, .legs_per_battery = 2 };
+  const FfDayChange one = { .without = but_two, .legs_per_battery = 1 };
+  g_autoptr (FfDayPlan) plain = NULL;
+  g_autoptr (FfDayPlan) tried = NULL;
+  g_autoptr (FfDayPlan) stored = NULL;
   g_autoptr (FfDayPlan) back = NULL;
+  g_autoptr (FfDayPlan) quiet = NULL;
 
+  change_job (crew, near);
+  plain = plan_under (crew, &few);
+  tried = plan_under (crew, &two);
   change_job (crew, two_legs);
-  stored_legs = plan_under (crew, NULL);
-  assert_close (stored_legs->cost, tried_legs->cost, 1e-9);
-  assert_true (stored_legs->cost < plain->cost);
-  assert_null (stored_legs->price); /* nothing is tried */
-  back = plan_under (crew, &one_leg);
+  stored = plan_under (crew, &few);
+  back = plan_under (crew, &one);
+  quiet = plan_under (crew, NULL);
+  assert_true (tried->cost < plain->cost);
+  assert_close (stored->cost, tried->cost, 1e-9);
   assert_close (back->cost, plain->cost, 1e-9);
-  assert_non_null (back->price);
-  change_job (crew, free_the_order);
-  {
-    const FfDayChange both = { .legs_per_battery = 1 };
+  assert_null (quiet->price); /* nothing is tried */
+}
 
-    stored_order = plan_under (crew, &both);
-  }
-  assert_close (stored_order->cost, tried_order->cost, 1e-9);
+static void
+test_a_stored_order_is_what_was_tried (void **state)
+{
+  Crew *crew = *state;
+  const FfDayChange order = { .without = but_two, .any_order = TRUE };
+  const FfDayChange few = { .without = but_two };
+  g_autoptr (FfDayPlan) tried = plan_under (crew, &order);
+  g_autoptr (FfDayPlan) stored = NULL;
+
+  change_job (crew, free_the_order);
+  stored = plan_under (crew, &few);
+  assert_close (stored->cost, tried->cost, 1e-9);
+  assert_int_equal (stored->lines->len, tried->lines->len);
 }
 
 static void
@@ -478,7 +499,8 @@ main (void)
     DAY_TEST (test_the_window_ends_when_the_sun_leaves),
     cmocka_unit_test (test_a_sun_that_leaves_too_soon_is_refused),
     DAY_TEST (test_auto_iso_replaces_the_trim_and_warns),
-    DAY_TEST (test_stored_wishes_are_what_was_tried),
+    DAY_TEST (test_stored_legs_are_what_was_tried),
+    DAY_TEST (test_a_stored_order_is_what_was_tried),
     DAY_TEST (test_the_crews_prices_are_kept_and_obeyed),
     DAY_TEST (test_a_price_that_is_none_is_refused_or_passed_over),
     DAY_TEST (test_two_filters_stand_in_for_the_one_that_is_missing),
