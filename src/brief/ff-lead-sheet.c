@@ -10,7 +10,7 @@
 
 #define PAGES 2
 #define NAMES 84 /* the column of names, beside what they name */
-#define CODE_SIDE 84.0 /* 30 mm: 25 modules and the quiet zone, 0.9 mm each */
+#define CODE_SIDE 76.0 /* 27 mm: 25 modules and the quiet zone, 0.8 mm each */
 
 static void
 add_named (FfSheet *sheet, const char *name, const char *value, double size)
@@ -79,8 +79,8 @@ add_times (FfSheet *sheet, const FfSheetFacts *facts)
 
   ff_sheet_begin_part (sheet, _ ("the day"));
   ff_sheet_heading (sheet, _ ("The day"));
-  add_named (sheet, _ ("hours"), facts->hours, FF_SIZE_LINE);
-  add_named (sheet, _ ("sun"), facts->sun_times, FF_SIZE_LINE);
+  add_named (sheet, _ ("hours"), facts->hours, FF_SIZE_TIMES);
+  add_named (sheet, _ ("sun"), facts->sun_times, FF_SIZE_TIMES);
   if (*facts->sun_check != '\0')
     ff_sheet_paragraph (sheet, FF_SIZE_BODY, facts->sun_check);
   if (*events != '\0')
@@ -147,9 +147,9 @@ add_sorties (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
       FfSheetBlock *block = ff_sheet_row (sheet);
 
       add_cell (block, 24, FF_SIZE_LINE, TRUE, number);
-      add_cell (block, 170, FF_SIZE_LINE, TRUE, span);
-      add_cell (block, 92, FF_SIZE_CAMERA, FALSE, battery);
-      add_cell (block, 84, FF_SIZE_CAMERA, FALSE, stops);
+      add_cell (block, 194, FF_SIZE_TIMES, TRUE, span);
+      add_cell (block, 84, FF_SIZE_CAMERA, FALSE, battery);
+      add_cell (block, 66, FF_SIZE_CAMERA, FALSE, stops);
       add_cell (block, -1, FF_SIZE_CAMERA, TRUE, shots);
       add_room (block, plan, line->line);
       block->on_baseline = TRUE;
@@ -244,9 +244,11 @@ add_charges (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
     }
 }
 
+/* Two to a line: role, name, and the telephone or a line for it. */
 static void
 add_crew (FfSheet *sheet, const FfSheetFacts *facts)
 {
+  FfSheetBlock *block = NULL;
   guint i;
 
   ff_sheet_begin_part (sheet, _ ("crew"));
@@ -254,16 +256,19 @@ add_crew (FfSheet *sheet, const FfSheetFacts *facts)
   for (i = 0; i < facts->crew->len; i++)
     {
       const FfSheetMember *member = g_ptr_array_index (facts->crew, i);
-      FfSheetBlock *block = ff_sheet_row (sheet);
       FfCell *cell;
 
-      add_cell (block, 110, FF_SIZE_BODY, FALSE, ff_name_text (&ff_names_role, (int) member->role));
-      add_cell (block, -2, FF_SIZE_CAMERA, TRUE, member->name);
-      cell = ff_sheet_block_cell (block, -2);
-      ff_cell_text (cell, FF_SIZE_BODY, FALSE, member->phone);
-      if (*member->phone == '\0')
-        cell->write_on = 80;
+      if (i % 2 == 0)
+        block = ff_sheet_row (sheet);
       block->on_baseline = TRUE;
+      cell = ff_sheet_block_cell (block, -1);
+      ff_cell_text (cell, FF_SIZE_BODY, FALSE, ff_name_text (&ff_names_role, (int) member->role));
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+      ff_cell_more (cell, FF_SIZE_CAMERA, TRUE, member->name);
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+      ff_cell_more (cell, FF_SIZE_BODY, FALSE, member->phone);
+      if (*member->phone == '\0')
+        cell->write_on = 50;
     }
 }
 

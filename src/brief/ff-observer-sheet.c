@@ -30,12 +30,18 @@ add_post (FfCell *cell, const FfCompassSpot *spot, gboolean first)
   g_autofree char *where
       = g_strdup_printf (first ? _ ("Stand: %s") : _ ("Second post: %s"), spot->name);
 
-  ff_cell_text (cell, first ? FF_SIZE_LINE : FF_SIZE_BODY, first, where);
+  ff_cell_text (cell, first ? FF_SIZE_LAND_BY : FF_SIZE_BODY, first, where);
   if (!isnan (spot->faces_deg))
     {
       g_autofree char *face = g_strdup_printf (_ ("Face %03.0f°"), spot->faces_deg);
 
-      ff_cell_text (cell, first ? FF_SIZE_LINE : FF_SIZE_BODY, first, face);
+      if (first)
+        ff_cell_text (cell, FF_SIZE_GLANCE, TRUE, face);
+      else
+        {
+          ff_cell_more (cell, FF_SIZE_BODY, FALSE, ". ");
+          ff_cell_more (cell, FF_SIZE_BODY, FALSE, face);
+        }
     }
   if (*spot->glare != '\0')
     {
@@ -64,7 +70,7 @@ add_stand (FfSheet *sheet, const FfSheetFacts *facts)
       cell->write_on = 160;
       return;
     }
-  block->drawing = (FfDrawing){ SKETCH, SKETCH * 0.88, draw_sketch, facts->compass, NULL };
+  block->drawing = (FfDrawing){ SKETCH, SKETCH * 0.8, draw_sketch, facts->compass, NULL };
   for (i = 0; i < facts->compass->spots->len; i++)
     {
       const FfCompassSpot *spot = g_ptr_array_index (facts->compass->spots, i);
@@ -98,7 +104,7 @@ add_aircraft (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
   block = ff_sheet_row (sheet);
   ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_CAMERA, TRUE, reach);
   if (*facts->area != '\0')
-    ff_cell_text (g_ptr_array_index (block->cells, 0), FF_SIZE_LABEL, FALSE, facts->area);
+    ff_cell_text (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, FALSE, facts->area);
   for (i = 0; i < plan->lines->len; i++)
     {
       const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
@@ -194,6 +200,24 @@ add_named (FfSheet *sheet, const char *name, const char *value)
   block->on_baseline = TRUE;
 }
 
+/* The channel is agreed on site; beside it what is done when nobody hears. */
+static void
+add_radio (FfSheet *sheet)
+{
+  FfSheetBlock *block = ff_sheet_row (sheet);
+  FfCell *cell;
+
+  ff_cell_text (ff_sheet_block_cell (block, 110), FF_SIZE_BODY, TRUE, _ ("Radio channel"));
+  cell = ff_sheet_block_cell (block, 80);
+  ff_cell_text (cell, FF_SIZE_BODY, FALSE, "");
+  cell->write_on = 60;
+  cell = ff_sheet_block_cell (block, -1);
+  ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("No radio"));
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
+  ff_cell_more (cell, FF_SIZE_BODY, FALSE, _ ("arms crossed over the head: stop, land"));
+  block->on_baseline = TRUE;
+}
+
 static char *
 lead_name (const FfSheetFacts *facts)
 {
@@ -218,8 +242,7 @@ add_rest (FfSheet *sheet, const FfSheetFacts *facts)
   ff_sheet_begin_part (sheet, _ ("landing, radio, emergency"));
   ff_sheet_heading (sheet, _ ("Landing, radio, people"));
   add_named (sheet, _ ("Landing spots"), spots);
-  add_named (sheet, _ ("Radio channel"), "");
-  add_named (sheet, _ ("No radio"), _ ("arms crossed over the head: stop, land"));
+  add_radio (sheet);
   add_named (sheet, _ ("Asked anything"), lead);
   add_named (sheet, _ ("Emergency"),
              _ ("fire: keep people back, upwind. Hurt: call, read out the place below. Pilot unwell: "

@@ -189,9 +189,7 @@ add_run (FfSheet *sheet, const FfPlanTake *take)
   block->keep_next = TRUE;
   block = ff_sheet_row (sheet);
   block->inset = INSET;
-  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_BODY, TRUE, take->shot);
-  ff_cell_more (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, FALSE, "  ");
-  ff_cell_more (g_ptr_array_index (block->cells, 0), FF_SIZE_BODY, FALSE, take->run);
+  ff_cell_text (ff_sheet_block_cell (block, -1), FF_SIZE_BODY, FALSE, take->run);
 }
 
 static void

@@ -14,6 +14,7 @@
 #define FF_SIZE_BODY 12.0
 #define FF_SIZE_CAMERA 14.0
 #define FF_SIZE_LINE 16.0  /* what is flown by */
+#define FF_SIZE_TIMES 18.0 /* what the lead keeps time by */
 #define FF_SIZE_LAND_BY 24.0
 #define FF_SIZE_GLANCE 28.0
 #define FF_LINE_PITCH 1.3  /* of the size, from baseline to baseline */

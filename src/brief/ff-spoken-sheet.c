@@ -168,6 +168,7 @@ ff_spoken_sheet (const FfSheetFacts *facts, const FfDayPlan *plan)
                        "not heard: say it again."));
   block = ff_sheet_row (sheet);
   block->keep_next = TRUE;
+  block->space_above = 4;
   ff_cell_text (ff_sheet_block_cell (block, WHO), FF_SIZE_LABEL, FALSE, _ ("who"));
   ff_cell_text (ff_sheet_block_cell (block, SAY_SHARE), FF_SIZE_LABEL, FALSE, _ ("says"));
   ff_cell_text (ff_sheet_block_cell (block, BACK_SHARE), FF_SIZE_LABEL, FALSE, _ ("said back"));

@@ -370,9 +370,12 @@ fill_site (FfSheetFacts *facts, const FfDay *day)
       const FfShot *shot = g_ptr_array_index (day->shots, i);
 
       facts->highest_m = MAX (facts->highest_m, MAX (shot->height_from_m, shot->height_to_m));
+      g_string_append_printf (area, "%s%s ", area->len > 0 ? "; " : "", shot->label);
+      /* Translators: highest of a shot, in metres, with a blank that does not break; where it goes
+       * follows. */
+      g_string_append_printf (area, _ ("%.0f m"), MAX (shot->height_from_m, shot->height_to_m));
       if (*shot->track != '\0')
-        g_string_append_printf (area, "%s%s %s", area->len > 0 ? "; " : "", shot->label,
-                                shot->track);
+        g_string_append_printf (area, " %s", shot->track);
     }
   facts->area = g_string_free (g_steal_pointer (&area), FALSE);
   for (guint i = 0; i < day->limits->len; i++)

@@ -86,7 +86,7 @@ typedef struct {
   FfCompassFacts *compass;
   char *observer_post, *second_post;
   double highest_m;     /* of the shots */
-  char *area;           /* where they go: "over the basin, alongside, out along 060°" */
+  char *area;           /* how high and where they go: "A 60 m over the basin; B 30 m alongside" */
   char *distance_limit; /* the crew's own: "at most 130 m", or empty */
   GPtrArray *book;        /* holds what the next two name; NULL: not read */
   GPtrArray *lists;       /* FfChecklist: those the day calls for, as the crew keeps them */

@@ -407,13 +407,16 @@ size_of (const FfSheet *sheet, const char *part, double *ret_smallest)
   return found;
 }
 
-/* Least sizes for reading outdoors: see the comment at the sizes themselves. */
+/* Least sizes for reading outdoors: capitals of 20 minutes of arc at the distance of the reader, 14
+ * point at 0.6 m, 24 at 1 m (common practice, no source). */
 static void
 test_sizes (void **state)
 {
   g_autoptr (FfFixture) demo = ff_fixture_demo ();
   g_autoptr (FfSheet) pilot = ff_pilot_sheet (&demo->facts, &demo->plan);
   g_autoptr (FfSheet) camera = ff_camera_sheet (&demo->facts, &demo->plan);
+  g_autoptr (FfSheet) lead = ff_lead_sheet (&demo->facts, &demo->plan);
+  g_autoptr (FfSheet) observer = ff_observer_sheet (&demo->facts, &demo->plan);
   double smallest;
 
   assert_true (size_of (pilot, "16:48", &smallest) >= 24);
@@ -430,6 +433,14 @@ test_sizes (void **state)
   assert_true (smallest >= 11);
   assert_true (size_of (camera, "ND32", &smallest) >= 14);
   assert_true (size_of (camera, "1/200 (180°)", &smallest) >= 14);
+  assert_true (size_of (lead, "land by 16:48", &smallest) >= 18);
+  assert_true (smallest >= 11);
+  assert_true (size_of (lead, "first off 16:30", &smallest) >= 18);
+  assert_true (size_of (lead, "Ife Calloway", &smallest) >= 14);
+  assert_true (size_of (observer, "16:48", &smallest) >= 24);
+  assert_true (smallest >= 11);
+  assert_true (size_of (observer, "closing", &smallest) >= 24);
+  assert_true (size_of (observer, "Kestrel", &smallest) >= 36);
 }
 
 static guint8 *
