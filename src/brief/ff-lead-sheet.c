@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "ff-civil.h"
+#include "ff-limit-say.h"
 #include "ff-qr.h"
 #include "ff-say.h"
 #include "ff-sheets.h"
@@ -282,6 +283,8 @@ add_limits (FfSheet *sheet, const FfSheetFacts *facts)
   ff_sheet_heading (sheet, _ ("Limits, as the crew entered them"));
   if (facts->limits->len == 0)
     ff_sheet_paragraph (sheet, FF_SIZE_BODY, _ ("No limit is entered. The pilot sets them."));
+  else
+    ff_sheet_paragraph (sheet, FF_SIZE_BODY, facts->limits_stand);
   for (i = 0; i < facts->limits->len; i++)
     {
       const FfSheetLimit *limit = g_ptr_array_index (facts->limits, i);
@@ -290,9 +293,8 @@ add_limits (FfSheet *sheet, const FfSheetFacts *facts)
       if (i % 2 == 0)
         block = ff_sheet_row (sheet);
       cell = ff_sheet_block_cell (block, -1);
-      ff_cell_text (cell, FF_SIZE_BODY, FALSE, limit->text);
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
-      ff_cell_more (cell, FF_SIZE_BODY, TRUE, limit->bound);
+      ff_cell_text (cell, FF_SIZE_BODY, FALSE, "");
+      ff_limit_say (cell, limit);
     }
 }
 

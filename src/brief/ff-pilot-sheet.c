@@ -5,6 +5,7 @@
 
 #include "ff-civil.h"
 #include "ff-emergency-card.h"
+#include "ff-limit-say.h"
 #include "ff-say.h"
 #include "ff-sheets.h"
 #include "ff-wind-sketch.h"
@@ -294,6 +295,8 @@ add_limits (FfCell *cell, const FfSheetFacts *facts)
   const char *whose = NULL;
 
   ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("Limits"))->space_above = 3;
+  ff_cell_more (cell, FF_SIZE_LABEL, FALSE, "  ");
+  ff_cell_more (cell, FF_SIZE_LABEL, TRUE, facts->limits->len > 0 ? facts->limits_stand : "");
   if (facts->limits->len == 0)
     {
       ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
@@ -315,9 +318,7 @@ add_limits (FfCell *cell, const FfSheetFacts *facts)
       else
         ff_cell_more (cell, FF_SIZE_BODY, FALSE, " · ");
       whose = limit->whose;
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, limit->text);
-      ff_cell_more (cell, FF_SIZE_BODY, FALSE, " ");
-      ff_cell_more (cell, FF_SIZE_BODY, TRUE, limit->bound);
+      ff_limit_say (cell, limit);
     }
 }
 

@@ -9,8 +9,8 @@
 #include "ff-day-reading.h"
 #include "ff-daylight.h"
 #include "ff-events.h"
-#include "ff-limit-words.h"
 #include "ff-number.h"
+#include "ff-sheet-limits.h"
 #include "ff-sheet-private.h"
 #include "ff-standing.h"
 
@@ -36,6 +36,7 @@ limit_free (gpointer data)
   g_free (limit->text);
   g_free (limit->bound);
   g_free (limit->whose);
+  g_free (limit->stands);
   g_free (limit);
 }
 
@@ -177,36 +178,6 @@ add_crew (FfSheetFacts *facts, const FfDay *day)
     }
 }
 
-static char *
-whose_text (const FfLimit *limit)
-{
-  GString *text = g_string_new (ff_name_text (&ff_names_rule, limit->rule));
-
-  if (*limit->checked_on != '\0')
-    ff_sheet_append_part (text, ", ", g_strdup_printf (_ ("checked %s %s"), limit->checked_on,
-                                              limit->checked_by));
-  else
-    ff_sheet_append_part (text, ", ", g_strdup (_ ("never checked")));
-  if (limit->example)
-    ff_sheet_append_part (text, "; ", g_strdup (_ ("example: set your own")));
-  return g_string_free (text, FALSE);
-}
-
-static void
-add_limits (FfSheetFacts *facts, const FfDay *day)
-{
-  for (guint i = 0; i < day->limits->len; i++)
-    {
-      const FfLimit *record = g_ptr_array_index (day->limits, i);
-      FfSheetLimit *limit = g_new0 (FfSheetLimit, 1);
-
-      limit->text = g_strdup (record->text);
-      limit->bound = ff_limit_bound_words (record);
-      limit->whose = whose_text (record);
-      g_ptr_array_add (facts->limits, limit);
-    }
-}
-
 static void
 add_hazards (FfSheetFacts *facts, const FfPlace *place)
 {
@@ -278,18 +249,6 @@ add_missing (FfSheetFacts *facts, const FfDay *day)
     g_ptr_array_add (missing, g_strdup (_ ("Abort word is not chosen: agree on one.")));
   if (day->crew->len == 0)
     g_ptr_array_add (missing, g_strdup (_ ("No crew is entered for this job.")));
-  if (day->limits->len == 0)
-    g_ptr_array_add (missing, g_strdup (_ ("No limits are entered: the crew's own sheet is blank.")));
-  for (guint i = 0; i < day->limits->len; i++)
-    {
-      const FfLimit *limit = g_ptr_array_index (day->limits, i);
-
-      if (*limit->checked_on == '\0')
-        {
-          g_ptr_array_add (missing, g_strdup (_ ("Limits were never checked against their source.")));
-          break;
-        }
-    }
 }
 
 /* ---- The whole ---- */
@@ -364,7 +323,6 @@ fill_site (FfSheetFacts *facts, const FfDay *day)
   facts->longitude_deg = day->place != NULL ? day->place->longitude_deg : NAN;
   facts->observer_post = g_strdup (day->place != NULL ? day->place->observer_post : "");
   facts->second_post = g_strdup (day->place != NULL ? day->place->second_post : "");
-  facts->distance_limit = g_strdup ("");
   for (guint i = 0; i < day->shots->len; i++)
     {
       const FfShot *shot = g_ptr_array_index (day->shots, i);
@@ -378,16 +336,6 @@ fill_site (FfSheetFacts *facts, const FfDay *day)
         g_string_append_printf (area, " %s", shot->track);
     }
   facts->area = g_string_free (g_steal_pointer (&area), FALSE);
-  for (guint i = 0; i < day->limits->len; i++)
-    {
-      const FfLimit *limit = g_ptr_array_index (day->limits, i);
-
-      if (g_str_equal (limit->kind, "distance") && *facts->distance_limit == '\0')
-        {
-          g_free (facts->distance_limit);
-          facts->distance_limit = ff_limit_bound_words (limit);
-        }
-    }
 }
 
 /* Until somebody has looked, paper says that nobody has. */
@@ -413,7 +361,7 @@ list_texts (FfSheetFacts *facts, char **ret_texts[FF_SHEET_MOST_TEXTS])
     &facts->hours, &facts->sun_times, &facts->sun_check, &facts->wind, &facts->weather,
     &facts->return_height, &facts->aircraft, &facts->camera, &facts->light_source,
     &facts->cards, &facts->observer_post, &facts->second_post, &facts->area,
-    &facts->distance_limit, &facts->drop_first,
+    &facts->distance_limit, &facts->drop_first, &facts->limits_stand,
   };
 
   G_STATIC_ASSERT (G_N_ELEMENTS (texts) <= FF_SHEET_MOST_TEXTS);
@@ -471,9 +419,9 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
   facts->light_source = light_source (day, plan);
   fill_site (facts, day);
   add_crew (facts, day);
-  add_limits (facts, day);
   ff_sheet_add_shots (facts, day, plan);
   add_missing (facts, day);
+  ff_sheet_facts_add_limits (facts, day, plan, printed_at);
   fill_gaps (facts);
   return facts;
 }

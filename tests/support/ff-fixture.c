@@ -39,7 +39,7 @@ ff_fixture_empty (void)
           &facts->aircraft,     &facts->camera,       &facts->light_source,
           &facts->cards,        &plan->job,           &plan->version,
           &facts->area,         &facts->observer_post, &facts->second_post,
-          &facts->distance_limit, &facts->drop_first };
+          &facts->distance_limit, &facts->drop_first, &facts->limits_stand };
   GPtrArray **arrays[]
       = { &facts->crew,   &facts->limits, &facts->hazards,   &facts->events,
           &facts->shots,  &facts->missing, &facts->amendments, &plan->lines,     &plan->missed,
@@ -269,7 +269,8 @@ add_limit (FfFixture *fixture, const char *text, const char *bound)
   FfSheetLimit *limit = own (fixture, sizeof *limit);
 
   *limit = (FfSheetLimit) { text_of (fixture, text), text_of (fixture, bound),
-                            text_of (fixture, "own sheet, example, set your own") };
+                            text_of (fixture, "own sheet, example, set your own"),
+                            text_of (fixture, "") };
   g_ptr_array_add (fixture->facts.limits, limit);
 }
 
@@ -338,6 +339,7 @@ ff_fixture_demo (void)
     { &facts->observer_post, "the sea wall" },
     { &facts->area, "A over the basin; D out along 060°" },
     { &facts->distance_limit, "at most 130 m" },
+    { &facts->limits_stand, "0 outside, 12 not assessed" },
     { &facts->hours, "on site 15:00, first off 16:30, all down 19:50, off site 20:30" },
     { &facts->sun_times, "sunrise 06:53, sunset 19:27" },
     { &facts->sun_check, "at 16:30 the sun stands at 239°, 24° high" },

@@ -89,9 +89,9 @@ class Program:
 
     def press(self, name):
         """The button of just this name; GTK 4.8 says a mnemonic before it: "_Save Save"."""
-        names = (name, f"_{name}", f"_{name} {name}")
         button = patiently(f"the button {name}", lambda: next(
-            (node for node in walk(self.root) if (node.get_name() or "") in names
+            (node for node in walk(self.root)
+             if (node.get_name() or "").replace("_", "") in (name, f"{name} {name}")
              and node.get_role_name() in ("push button", "button", "toggle button")), None))
         action = button.get_action_iface()
         assert action is not None and action.get_n_actions() > 0, f"{name} can't be pressed"
@@ -255,6 +255,46 @@ def checks(journey):
     program.press(f"Go on: {title}")
     program.says("Held at Aircraft since")
     program.says("Propellers comes again.")
+    program.kill()
+
+
+@case("a report and a measured gust: outside, the sorties say so, the crew stands by, one page")
+def weather(journey):
+    program = journey.open("weather")
+    program.says("The pilot decides.")
+    program.type_into("METAR, SPECI or TAF, as it was issued",
+                      "EGXX 172250Z 24008KT 9999 FEW030 15/08 Q1015 WHAT")
+    program.says("Not understood: WHAT")
+    program.press("Keep the report")
+    program.says("distance not given")
+    program.type_into("Value", "10.8")
+    program.press("Keep it · Enter")
+    program.says("1 limit outside")
+    program.press("stand by")
+    program.type_into("Why", "gusts")
+    program.type_into("Decided by (initials)", "JV")
+    program.press("Enter the decision")
+    program.says("Standing by since")
+    program.says("(JV): gusts")
+    program.press("Save the page")
+    target = os.path.join(journey.folder, "call.pdf")
+    name = program.find("Name", "text", "entry", "text box")
+    Atspi.EditableText.set_text_contents(name.get_editable_text_iface() or name, target)
+    program.press("Save")
+    patiently("the page", lambda: os.path.exists(target) and os.path.getsize(target) > 1000)
+    program.kill()
+    answer = journey.ask("limits", "Skarrowick")
+    gust = next(row for row in answer["rows"] if row["kind"] == "gust")
+    assert gust["answer"] == "outside", f"the gust is {gust['answer']}"
+    call = answer["calls"][-1]
+    assert (call["decision"], call["by"], call["why"]) == ("stand-by", "JV", "gusts"), call
+    pages = subprocess.run(["pdfinfo", target], capture_output=True, text=True, check=False).stdout
+    assert "Pages:           1\n" in pages, pages
+    program = journey.open("weather")
+    program.says("Standing by since")  # the clock goes on where it was
+    program.kill()
+    program = journey.open("sorties")
+    program.says("gust at flying height: 10.8 m/s")
     program.kill()
 
 
