@@ -5,6 +5,6 @@
 #include "ff-sheet-facts.h"
 #include "ff-sheet.h"
 
-/* "gust at flying height at most 9 m/s", and "✕ outside: 10.8 m/s, measured 16:40 by JV" where that
- * is so; added to what stands in the cell. */
+/* "gust at flying height at most 9 m/s", and "✕" where it is outside; added to what stands in the
+ * cell. */
 void ff_limit_say (FfCell *cell, const FfSheetLimit *limit);

@@ -41,10 +41,13 @@ static void
 add_cautions (FfSheet *sheet, const FfSheetFacts *facts)
 {
   g_autofree char *missing = NULL;
+  /* Translators: the sentence between says how limits stand: "□ 7 limits not assessed." */
+  g_autofree char *standing
+      = g_strdup_printf (_ ("This sheet is no permission. %s Airspace and notices are not known to "
+                            "this program. The pilot decides."),
+                         facts->limits_stand);
 
-  ff_sheet_caution (sheet, FF_CAUTION_WARNING,
-                    _ ("This sheet is no permission. Nothing entered here is open. Airspace and "
-                       "notices are not known to this program. The pilot decides."));
+  ff_sheet_caution (sheet, FF_CAUTION_WARNING, standing);
   missing = ff_say_sentences (facts->missing);
   if (*missing != '\0')
     ff_sheet_caution (sheet, FF_CAUTION_CAUTION, missing);
@@ -295,8 +298,6 @@ add_limits (FfCell *cell, const FfSheetFacts *facts)
   const char *whose = NULL;
 
   ff_cell_text (cell, FF_SIZE_BODY, TRUE, _ ("Limits"))->space_above = 3;
-  ff_cell_more (cell, FF_SIZE_LABEL, FALSE, "  ");
-  ff_cell_more (cell, FF_SIZE_LABEL, TRUE, facts->limits->len > 0 ? facts->limits_stand : "");
   if (facts->limits->len == 0)
     {
       ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");

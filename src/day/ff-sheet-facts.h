@@ -20,7 +20,7 @@ typedef struct {
   char *text;    /* "mean wind at flying height" */
   char *bound;   /* "at most 8 m/s" */
   char *whose;   /* "own sheet, checked 2027-09-01 MO"; says when it was never checked */
-  char *stands;  /* "✕ outside: 10.8 m/s, measured 16:40 by JV", or empty */
+  char *stands;  /* "✕" where it is outside, or empty */
 } FfSheetLimit;
 
 typedef struct {
@@ -89,7 +89,7 @@ typedef struct {
   double highest_m;     /* of the shots */
   char *area;           /* how high and where they go: "A 60 m over the basin; B 30 m alongside" */
   char *distance_limit; /* the crew's own: "at most 130 m", or empty */
-  char *limits_stand;   /* when it was printed: "1 outside, 7 not assessed" */
+  char *limits_stand;   /* when it was printed: "✕ 1 outside, □ 7 not assessed." */
   GPtrArray *book;        /* holds what the next two name; NULL: not read */
   GPtrArray *lists;       /* FfChecklist: those the day calls for, as the crew keeps them */
   GPtrArray *emergencies; /* FfChecklist: the cards of what goes wrong */

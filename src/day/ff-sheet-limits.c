@@ -24,17 +24,6 @@ whose_text (const FfLimit *limit, const FfLimitToday *row)
   return g_string_free (text, FALSE);
 }
 
-/* "✕ outside: 10.8 m/s, measured 16:40 by JV"; of other answers nothing: how many are open stands
- * above them. */
-static char *
-stands_text (const FfLimitToday *row)
-{
-  if (row->answer != FF_LIMIT_OUTSIDE)
-    return g_strdup ("");
-  /* Translators: a shape, then what was found: the limit is not kept. */
-  return g_strdup_printf (_ ("%s outside: %s"), ff_limit_answer_shape (row->answer), row->found);
-}
-
 static void
 add_row (FfSheetFacts *facts, const FfLimit *record, const FfLimitToday *row)
 {
@@ -43,7 +32,9 @@ add_row (FfSheetFacts *facts, const FfLimit *record, const FfLimitToday *row)
   limit->text = g_strdup (row->text);
   limit->bound = ff_limit_bound_words (record);
   limit->whose = whose_text (record, row);
-  limit->stands = stands_text (row);
+  /* The word for it stands at the head of the sheet; there is no line to spare for it here. */
+  limit->stands = g_strdup (row->answer == FF_LIMIT_OUTSIDE ? ff_limit_answer_shape (row->answer)
+                                                            : "");
   g_ptr_array_add (facts->limits, limit);
 }
 
@@ -61,7 +52,7 @@ distance_limit (const FfDay *day, const FfLimitsToday *today)
   return g_strdup ("");
 }
 
-/* Few words: the sheet says by itself that the pilot decides. */
+/* One sentence, as the summary elsewhere, but with no word that the sheet says by itself. */
 static char *
 stand_text (const FfLimitsToday *today)
 {
@@ -76,9 +67,12 @@ stand_text (const FfLimitsToday *today)
       open += answer == FF_LIMIT_NOT_ASSESSED;
     }
   if (outside + open == 0)
-    return g_strdup (_ ("none open"));
+    return g_strdup (_ ("Nothing entered here is open."));
+  if (outside == 0)
+    /* Translators: a number of limits that can't be answered. */
+    return g_strdup_printf (_ ("□ %u limits not assessed."), open);
   /* Translators: numbers of limits that are not kept, and of those that can't be answered. */
-  return g_strdup_printf (_ ("%u outside, %u not assessed"), outside, open);
+  return g_strdup_printf (_ ("✕ %u outside, □ %u not assessed."), outside, open);
 }
 
 static void

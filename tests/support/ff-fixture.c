@@ -339,7 +339,7 @@ ff_fixture_demo (void)
     { &facts->observer_post, "the sea wall" },
     { &facts->area, "A over the basin; D out along 060°" },
     { &facts->distance_limit, "at most 130 m" },
-    { &facts->limits_stand, "0 outside, 12 not assessed" },
+    { &facts->limits_stand, "□ 12 limits not assessed." },
     { &facts->hours, "on site 15:00, first off 16:30, all down 19:50, off site 20:30" },
     { &facts->sun_times, "sunrise 06:53, sunset 19:27" },
     { &facts->sun_check, "at 16:30 the sun stands at 239°, 24° high" },

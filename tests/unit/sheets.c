@@ -250,7 +250,7 @@ test_demo_day_in_words (void **state)
   assert_says (pilot, "1 off by 16:30 LAND BY 16:48 battery 1 5 stops ND32");
   assert_says (pilot, "or 18 minutes after off, or at the reserve: whichever comes first.");
   assert_says (pilot, "The aircraft's own reading wins.");
-  assert_says (pilot, "Nothing entered here is open. Airspace and notices are not known to this "
+  assert_says (pilot, "□ 12 limits not assessed. Airspace and notices are not known to this "
                       "program. The pilot decides.");
   assert_says (pilot, "Emergency telephone: fill it in.");
   assert_says (pilot, "second landing spot bowling green");
