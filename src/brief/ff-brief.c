@@ -252,11 +252,17 @@ ff_brief_gather_with (const FfSheetFacts *facts,
   if (!ff_brief_has_sheet (reader) && !refuse_reader (reader, error))
     return NULL;
   brief = brief_new_empty (facts, paper);
-  for (guint i = 0; i < G_N_ELEMENTS (makers); i++)
+  for (guint i = 0; i < G_N_ELEMENTS (makers) && (more & FF_BRIEF_ONLY) == 0; i++)
     if (reader == makers[i].reader || reader == FF_READER_ALL)
       add_sheet (brief, makers[i].make (facts, plan));
   add_more (brief, facts, plan, more);
   return brief;
+}
+
+void
+ff_brief_add_weather (FfBrief *brief, const FfWeatherToday *today)
+{
+  add_sheet (brief, ff_weather_sheet (today));
 }
 
 FfBrief *

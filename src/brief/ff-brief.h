@@ -58,6 +58,7 @@ typedef enum {
   FF_BRIEF_PACK = 1 << 2,  /* the pack list by case */
   FF_BRIEF_SPOKEN = 1 << 3, /* the spoken brief, and the day chart */
   FF_BRIEF_AMENDMENTS = 1 << 4, /* the amendments as they are read out, with lines for more */
+  FF_BRIEF_ONLY = 1 << 8,   /* no sheet of a reader: only what else is named here */
 } FfBriefMore;
 
 /* ff_brief_gather() with more behind the sheets of the readers. */
@@ -67,6 +68,9 @@ FfBrief *ff_brief_gather_with (const FfSheetFacts *facts,
                                FfPaper paper,
                                FfBriefMore more,
                                GError **error);
+
+/* Between the two steps: the weather call behind the sheets. */
+void ff_brief_add_weather (FfBrief *brief, const FfWeatherToday *today);
 
 void ff_brief_free (FfBrief *brief);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfBrief, ff_brief_free)

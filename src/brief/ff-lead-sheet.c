@@ -268,8 +268,14 @@ add_crew (FfSheet *sheet, const FfSheetFacts *facts)
       ff_cell_more (cell, FF_SIZE_CAMERA, TRUE, member->name);
       ff_cell_more (cell, FF_SIZE_BODY, FALSE, "  ");
       ff_cell_more (cell, FF_SIZE_BODY, FALSE, member->phone);
-      if (*member->phone == '\0')
-        cell->write_on = 50;
+      ff_cell_more (cell, FF_SIZE_LABEL, FALSE, "  ");
+      /* Translators: after a name on paper: the version this person was briefed on, or a line. */
+      ff_cell_more (cell, FF_SIZE_LABEL, FALSE, _ ("briefed"));
+      ff_cell_more (cell, FF_SIZE_LABEL, FALSE, " ");
+      if (member->briefed != NULL && *member->briefed != '\0')
+        ff_cell_more (cell, FF_SIZE_BODY, TRUE, member->briefed);
+      else
+        cell->write_on = 40;
     }
 }
 

@@ -19,7 +19,9 @@ fail (const char *path, GError **error)
   g_autofree char *name = g_filename_display_name (path);
 
   g_set_error (error, FF_ERROR, FF_ERROR_OUTPUT, _ ("“%s” can't be written: %s"), name,
-               g_strerror (code));
+               code == ENOSPC || code == EDQUOT
+                   ? _ ("the disk is full. Make room there, or choose another folder.")
+                   : g_strerror (code));
   return FALSE;
 }
 

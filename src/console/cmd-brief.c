@@ -19,6 +19,7 @@ static gboolean want_slips;
 static gboolean want_pack;
 static gboolean want_spoken;
 static gboolean want_amendments;
+static gboolean want_phones;
 
 static GOptionEntry entries[] = {
   { "output", 'o', 0, G_OPTION_ARG_FILENAME, &file_path,
@@ -37,6 +38,8 @@ static GOptionEntry entries[] = {
     N_ ("The two-minute spoken brief and the day chart, too"), NULL },
   { "amendments", 0, 0, G_OPTION_ARG_NONE, &want_amendments,
     N_ ("The amendments as they are read out, with lines for more, too"), NULL },
+  { "phones", 0, 0, G_OPTION_ARG_NONE, &want_phones,
+    N_ ("Telephone numbers of the crew on the sheets; they stay off otherwise"), NULL },
   G_OPTION_ENTRY_NULL,
 };
 
@@ -128,6 +131,9 @@ gather_facts (FfStore *store,
   const gboolean for_lead = request->reader == FF_READER_LEAD || request->reader == FF_READER_ALL;
 
   ff_sheet_facts_stand (facts, standing);
+  ff_sheet_facts_say_briefed (facts, standing, day);
+  if (!want_phones)
+    ff_sheet_facts_hide_phones (facts);
   if ((request->more & FF_BRIEF_SPOKEN) != 0)
     facts->chart = ff_chart_facts (day, CHART_STEP_S, 0);
   if (!ff_sheet_facts_read_lists (facts, store, day, error)
@@ -187,7 +193,7 @@ const FfCommand ff_command_brief = {
   .name = "brief",
   .summary = N_ ("Print the sheets of a job to a PDF"),
   .usage = "brief JOB -o FILE.pdf [--for READER] [--paper PAPER] [--margin MM] "
-           "[--lists] [--slips] [--pack] [--spoken] [--amendments]",
+           "[--lists] [--slips] [--pack] [--spoken] [--amendments] [--phones]",
   .example = "fieldfarectl brief Skarrowick -o brief.pdf --for pilot --paper letter",
   .entries = entries,
   .run = run,

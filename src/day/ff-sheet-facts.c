@@ -25,6 +25,7 @@ member_free (gpointer data)
   g_free (member->name);
   g_free (member->initials);
   g_free (member->phone);
+  g_free (member->briefed);
   g_free (member);
 }
 
@@ -173,6 +174,7 @@ add_crew (FfSheetFacts *facts, const FfDay *day)
       member->name = g_strdup (record->name);
       member->initials = g_strdup (record->initials);
       member->phone = g_strdup (record->phone);
+      member->briefed = g_strdup ("");
       member->role = record->role;
       g_ptr_array_add (facts->crew, member);
     }
@@ -234,21 +236,6 @@ cards_text (const FfDay *day)
                           camera->bitrate_mbits);
   g_string_free (labels, TRUE);
   return text;
-}
-
-static void
-add_missing (FfSheetFacts *facts, const FfDay *day)
-{
-  GPtrArray *missing = facts->missing;
-
-  if (*facts->emergency_location == '\0')
-    g_ptr_array_add (missing, g_strdup (_ ("Emergency location text is blank: fill it in.")));
-  if (*facts->emergency_phone == '\0')
-    g_ptr_array_add (missing, g_strdup (_ ("Emergency telephone is blank: fill it in.")));
-  if (*facts->abort_word == '\0')
-    g_ptr_array_add (missing, g_strdup (_ ("Abort word is not chosen: agree on one.")));
-  if (day->crew->len == 0)
-    g_ptr_array_add (missing, g_strdup (_ ("No crew is entered for this job.")));
 }
 
 /* ---- The whole ---- */
@@ -381,6 +368,7 @@ facts_new (GTimeZone *zone)
   facts->events = g_ptr_array_new_with_free_func (g_free);
   facts->shots = g_ptr_array_new_with_free_func (ff_sheet_shot_free);
   facts->missing = g_ptr_array_new_with_free_func (g_free);
+  facts->mend = g_ptr_array_new ();
   facts->amendments = g_ptr_array_new_with_free_func (ff_sheet_amendment_free);
   return facts;
 }
@@ -420,7 +408,7 @@ ff_sheet_facts (const FfDay *day, const FfDayPlan *plan, gint64 printed_at)
   fill_site (facts, day);
   add_crew (facts, day);
   ff_sheet_add_shots (facts, day, plan);
-  add_missing (facts, day);
+  ff_sheet_facts_miss (facts, day);
   ff_sheet_facts_add_limits (facts, day, plan, printed_at);
   fill_gaps (facts);
   return facts;
@@ -456,6 +444,7 @@ ff_sheet_facts_free (FfSheetFacts *facts)
   g_ptr_array_unref (facts->events);
   g_ptr_array_unref (facts->shots);
   g_ptr_array_unref (facts->missing);
+  g_ptr_array_unref (facts->mend);
   g_clear_pointer (&facts->emergencies, g_ptr_array_unref);
   g_clear_pointer (&facts->lists, g_ptr_array_unref);
   g_clear_pointer (&facts->book, g_ptr_array_unref);

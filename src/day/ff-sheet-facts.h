@@ -13,6 +13,7 @@ typedef struct _FfStanding FfStanding;
 
 typedef struct {
   char *name, *initials, *phone;
+  char *briefed;         /* "A, 16:02"; empty: not on what stands */
   FfRole role;
 } FfSheetMember;
 
@@ -83,6 +84,8 @@ typedef struct {
   GPtrArray *amendments; /* FfSheetAmendment of the letter that stands, by number */
   char *drop_first;     /* "Drop first: A; then F, B, C; G last."; empty: not read, or no choice */
   GPtrArray *missing;   /* char*: what must be filled in before the sheet can be trusted */
+  GPtrArray *mend;      /* const char*, one for each of them: where it is entered, as the part of a
+                           job and the field in it, "day:abort_word"; or the part alone */
   double latitude_deg, longitude_deg; /* of the meeting point; NAN: not known */
   FfCompassFacts *compass;
   char *observer_post, *second_post;
@@ -127,5 +130,17 @@ gboolean ff_sheet_facts_read_drops (FfSheetFacts *facts,
                                     const FfDay *day,
                                     const FfDayPlan *plan,
                                     GError **error);
+/* Numbers of people stay off paper unless somebody wants them there; that of the emergency stays. */
+void ff_sheet_facts_hide_phones (FfSheetFacts *facts);
+
+/* Who was briefed on what stands, for the lead's sheet. */
+void ff_sheet_facts_say_briefed (FfSheetFacts *facts,
+                                 const FfStanding *standing,
+                                 const FfDay *day);
+
+/* Adds to `missing` and `mend`: one sentence, which it takes, with where it is entered, a text that
+ * stays; and all that is missing of job, place and people. */
+void ff_sheet_facts_take_missing (FfSheetFacts *facts, const char *mend, char *sentence);
+void ff_sheet_facts_miss (FfSheetFacts *facts, const FfDay *day);
 void ff_sheet_facts_free (FfSheetFacts *facts);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfSheetFacts, ff_sheet_facts_free)

@@ -46,6 +46,29 @@ open_finished (GObject *source, GAsyncResult *result, gpointer user_data)
   waiting->chosen (file, waiting->user_data);
 }
 
+static void
+folder_finished (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autofree Waiting *waiting = user_data;
+  g_autoptr (GFile) file
+      = gtk_file_dialog_select_folder_finish (GTK_FILE_DIALOG (source), result, NULL);
+
+  waiting->chosen (file, waiting->user_data);
+}
+
+void
+ff_compat_choose_folder (GtkWindow *parent,
+                         const char *title,
+                         FfFileChosen chosen,
+                         gpointer user_data)
+{
+  g_autoptr (GtkFileDialog) dialog = gtk_file_dialog_new ();
+
+  gtk_file_dialog_set_title (dialog, title);
+  gtk_file_dialog_select_folder (dialog, parent, NULL, folder_finished,
+                                 waiting_new (chosen, NULL, user_data));
+}
+
 void
 ff_compat_save_file (GtkWindow *parent,
                      const char *title,
@@ -116,6 +139,16 @@ ff_compat_save_file (GtkWindow *parent,
 
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), suggested_name);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+void
+ff_compat_choose_folder (GtkWindow *parent,
+                         const char *title,
+                         FfFileChosen chosen,
+                         gpointer user_data)
+{
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (show_chooser (
+      parent, title, GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, chosen, user_data)));
 }
 
 void

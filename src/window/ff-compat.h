@@ -15,6 +15,10 @@ void ff_compat_save_file (GtkWindow *parent,
                           const char *suggested_name,
                           FfFileChosen chosen,
                           gpointer user_data);
+void ff_compat_choose_folder (GtkWindow *parent,
+                              const char *title,
+                              FfFileChosen chosen,
+                              gpointer user_data);
 void ff_compat_open_file (GtkWindow *parent,
                           const char *title,
                           FfFileChosen chosen,

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "ff-briefing.h"
 #include "ff-error.h"
 
 static gint64
@@ -81,6 +82,23 @@ ff_keeper_acknowledge (FfKeeper *self,
                                                                     now (),
                                                                     ff_keeper_initials (self)),
                                   error))
+    return FALSE;
+  ff_keeper_announce (self, FF_NEWS_JOB);
+  return TRUE;
+}
+
+gboolean
+ff_keeper_brief (FfKeeper *self, const char *name, const char *initials, GError **error)
+{
+  FfStore *store = ff_keeper_need_store (self, error);
+  FfAnswer *answer = store != NULL ? need_plan (self, error) : NULL;
+  g_autoptr (FfBriefed) briefed = NULL;
+
+  if (answer == NULL || answer->standing == NULL)
+    return FALSE;
+  briefed = ff_briefing_say (answer->standing, answer->day, name, initials,
+                             ff_keeper_initials (self), now ());
+  if (!ff_briefed_append (store, briefed, error))
     return FALSE;
   ff_keeper_announce (self, FF_NEWS_JOB);
   return TRUE;

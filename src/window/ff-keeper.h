@@ -213,6 +213,9 @@ gboolean ff_keeper_acknowledge (FfKeeper *self,
                                 const char *initials,
                                 GError **error);
 
+/* That somebody was briefed now, on what stands. What was said was said: there is no undo. */
+gboolean ff_keeper_brief (FfKeeper *self, const char *name, const char *initials, GError **error);
+
 /* Locks a line of the plan as it stands, with its battery, its filter and when it is off; or unlocks
  * one that is locked. `line_id`: its first shot. A filter of several pieces, or a variable one, is
  * left to the planner. */

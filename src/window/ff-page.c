@@ -272,6 +272,14 @@ ff_page_say_error (FfPage *self, GError **error)
 }
 
 void
+ff_page_go_to (FfPage *self, const char *field)
+{
+  g_return_if_fail (FF_IS_PAGE (self));
+  if (FF_PAGE_GET_CLASS (self)->go_to != NULL)
+    FF_PAGE_GET_CLASS (self)->go_to (self, field);
+}
+
+void
 ff_page_go (FfPage *self, const char *name)
 {
   g_return_if_fail (FF_IS_PAGE (self));

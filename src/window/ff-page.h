@@ -36,7 +36,10 @@ struct _FfPageClass {
   void (*print) (FfPage *self);
   void (*add) (FfPage *self);
 
-  gpointer padding[4];
+  /* To one field of the page, by its name; NULL: it has none that others lead to. */
+  void (*go_to) (FfPage *self, const char *field);
+
+  gpointer padding[3];
 };
 
 /* Where a page stands: among the places at the left, or among the parts of the open job. */
@@ -88,5 +91,8 @@ void ff_page_say (FfPage *self, const char *sentence, gboolean undo);
 /* Says an error and clears it; does nothing when there is none. */
 void ff_page_say_error (FfPage *self, GError **error);
 
-/* Goes to another page of the window. */
+/* On this page, to the field of this name; nothing happens where there is none. */
+void ff_page_go_to (FfPage *self, const char *field);
+
+/* Goes to another page of the window, or to a field of it: "day", "day:abort_word". */
 void ff_page_go (FfPage *self, const char *name);

@@ -38,3 +38,20 @@ ff_settings_set_text (const char *key, const char *text)
   if (settings != NULL)
     g_settings_set_string (settings, key, text);
 }
+
+gboolean
+ff_settings_get_flag (const char *key)
+{
+  GSettings *settings = ff_settings_get ();
+
+  return settings != NULL && g_settings_get_boolean (settings, key);
+}
+
+void
+ff_settings_set_flag (const char *key, gboolean on)
+{
+  GSettings *settings = ff_settings_get ();
+
+  if (settings != NULL)
+    g_settings_set_boolean (settings, key, on);
+}

@@ -11,3 +11,7 @@ GSettings *ff_settings_get (void);
 /* One text; what the schema says by default, or "" without a schema. */
 char *ff_settings_dup_text (const char *key) G_GNUC_WARN_UNUSED_RESULT;
 void ff_settings_set_text (const char *key, const char *text);
+
+/* A choice of yes or no; without a schema: no. */
+gboolean ff_settings_get_flag (const char *key);
+void ff_settings_set_flag (const char *key, gboolean on);

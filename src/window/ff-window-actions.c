@@ -8,7 +8,11 @@
 static void
 page_action (GSimpleAction *action, GVariant *name, gpointer window)
 {
-  ff_window_show_page (window, g_variant_get_string (name, NULL));
+  g_auto (GStrv) parts = g_strsplit (g_variant_get_string (name, NULL), ":", 2);
+
+  ff_window_show_page (window, parts[0]);
+  if (parts[0] != NULL && parts[1] != NULL)
+    ff_page_go_to (ff_window_get_page (window), parts[1]);
 }
 
 static void

@@ -3,9 +3,13 @@
  * where it is entered; a file that can't be written is said. */
 #include "ff-stage.h"
 
+#include <glib/gstdio.h>
+#include <signal.h>
 #include <string.h>
+#include <sys/resource.h>
 
 #include "ff-briefs-page.h"
+#include "ff-entry.h"
 #include "ff-pick.h"
 #include "ff-preview.h"
 #include "ff-printing.h"
@@ -17,22 +21,20 @@ static void
 test_a_file_gets_a_name_that_any_disk_takes (void **state)
 {
   static const struct {
-    const char *job, *date, *version;
-    FfReader reader;
-    const char *want;
+    const char *job, *date, *version, *what, *want;
   } cases[] = {
-    { "Skarrowick tidal mill", "2027-09-18", "A", FF_READER_ALL,
+    { "Skarrowick tidal mill", "2027-09-18", "A", NULL,
       "Skarrowick tidal mill 2027-09-18 vA.pdf" },
-    { "Mill: day 1/2", "", "B", FF_READER_PILOT, "Mill- day 1-2 vB pilot.pdf" },
-    { "../..\\x\n\"y\"", "", "", FF_READER_CAMERA, "-..-x--y- camera operator.pdf" },
-    { "  ", "", "", FF_READER_ALL, "Brief.pdf" },
-    { "Überlingen", "", "", FF_READER_ALL, "Überlingen.pdf" },
+    { "Mill: day 1/2", "", "B", "pilot", "Mill- day 1-2 vB pilot.pdf" },
+    { "../..\\x\n\"y\"", "", "", "camera operator", "-..-x--y- camera operator.pdf" },
+    { "  ", "", "", NULL, "Brief.pdf" },
+    { "Überlingen", "", "", NULL, "Überlingen.pdf" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
       g_autofree char *got = ff_proof_name_file (cases[i].job, cases[i].date, cases[i].version,
-                                                 cases[i].reader);
+                                                 cases[i].what);
 
       assert_string_equal (got, cases[i].want);
     }
@@ -44,8 +46,8 @@ test_a_long_name_is_cut_between_letters (void **state)
   g_autofree char *job = g_strnfill (400, 'x');
   g_autofree char *wide = g_strjoin (NULL, "x", "äöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöü",
                                      "äöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöüäöü", NULL);
-  g_autofree char *a = ff_proof_name_file (job, "2027-09-18", "A", FF_READER_ALL);
-  g_autofree char *b = ff_proof_name_file (wide, "2027-09-18", "A", FF_READER_ALL);
+  g_autofree char *a = ff_proof_name_file (job, "2027-09-18", "A", NULL);
+  g_autofree char *b = ff_proof_name_file (wide, "2027-09-18", "A", NULL);
 
   assert_true (strlen (a) < 200 && g_str_has_suffix (a, ".pdf"));
   assert_true (strlen (b) < 200 && g_utf8_validate (b, -1, NULL));
@@ -54,16 +56,18 @@ test_a_long_name_is_cut_between_letters (void **state)
 static void
 test_only_sheets_that_exist_are_offered (void **state)
 {
-  const int *readers = ff_proof_readers ();
-  g_autoptr (GPtrArray) names = ff_proof_reader_names ();
+  g_autoptr (GPtrArray) titles = ff_printable_titles ();
+  guint readers = 0;
 
-  assert_int_equal (readers[0], FF_READER_ALL);
-  for (guint i = 0; readers[i] >= 0; i++)
+  assert_int_equal (titles->len, ff_printables_count () + 1);
+  for (guint i = 0; i < ff_printables_count (); i++)
     {
-      assert_true (ff_brief_has_sheet ((FfReader) readers[i]));
-      assert_string_equal (g_ptr_array_index (names, i),
-                           ff_name_text (&ff_names_reader, readers[i]));
+      const FfPrintable *what = ff_printable (i);
+
+      assert_true (ff_brief_has_sheet (what->reader));
+      readers += what->reader != FF_READER_ALL;
     }
+  assert_int_equal (readers, FF_READER_ALL);
 }
 
 /* The page */
@@ -247,7 +251,7 @@ test_reader_and_paper_are_chosen (void **state)
   double width, height;
 
   choose (stage, 0, 2);
-  assert_int_equal (ff_briefs_page_get_proof (page_of (stage))->reader, FF_READER_PILOT);
+  assert_int_equal (ff_briefs_page_get_proof (page_of (stage))->wish.what, 2);
   assert_true (ff_proof_n_pages (ff_briefs_page_get_proof (page_of (stage))) < all);
   choose (stage, 1, FF_PAPER_LETTER);
   ff_brief_page_size (ff_briefs_page_get_proof (page_of (stage))->brief, &width, &height);
@@ -308,6 +312,187 @@ test_what_is_saved_can_be_read (void **state)
   assert_non_null (strstr (text, "Camera operator"));
   ff_stage_settle ();
   assert_true (says (GTK_WIDGET (stage->window), path));
+  ff_stage_free (stage);
+}
+
+static guint
+count_files (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  guint n = 0;
+
+  while (dir != NULL && g_dir_read_name (dir) != NULL)
+    n++;
+  return n;
+}
+
+/* A file for each that stands alone, by plain names; those that are there are asked about. */
+static void
+test_all_goes_into_one_folder (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+  g_autofree char *path = g_build_filename (stage->folder, "stick", NULL);
+  g_autofree char *pilot
+      = g_build_filename (path, "Skarrowick tidal mill 2027-09-18 vA pilot.pdf", NULL);
+  g_autofree char *pack
+      = g_build_filename (path, "Skarrowick tidal mill 2027-09-18 vA pack list.pdf", NULL);
+  g_autoptr (GFile) folder = g_file_new_for_path (path);
+  g_autofree char *text = NULL;
+  g_autofree char *listed = NULL;
+  guint n;
+
+  assert_int_equal (g_mkdir (path, 0700), 0);
+  ff_briefs_page_save_all (page_of (stage), folder);
+  assert_true (ff_stage_wait (is_idle, page_of (stage)));
+  ff_stage_settle ();
+  n = count_files (path);
+  assert_true (n >= 10);
+  text = run ("pdftotext", pilot, "-");
+  assert_non_null (strstr (text, "Pilot"));
+  assert_null (strstr (text, "Pack list"));
+  listed = run ("pdftotext", pack, "-");
+  assert_non_null (strstr (listed, "ND32"));
+  assert_true (says (GTK_WIDGET (stage->window), "Saved"));
+  /* The second time nothing is written before somebody says so. */
+  g_unlink (pack);
+  ff_briefs_page_save_all (page_of (stage), folder);
+  ff_stage_settle ();
+  assert_false (ff_briefs_page_is_busy (page_of (stage)));
+  assert_false (g_file_test (pack, G_FILE_TEST_EXISTS));
+  ff_stage_free (stage);
+}
+
+/* A file that grows past what the disk takes is not there at all, and those before it are. */
+static void
+test_a_full_disk_is_said (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+  g_autofree char *path = g_build_filename (stage->folder, "stick", NULL);
+  g_autoptr (GFile) folder = g_file_new_for_path (path);
+  struct rlimit before, small;
+
+  assert_int_equal (g_mkdir (path, 0700), 0);
+  assert_int_equal (getrlimit (RLIMIT_FSIZE, &before), 0);
+  signal (SIGXFSZ, SIG_IGN);
+  small = before;
+  small.rlim_cur = 2000;
+  assert_int_equal (setrlimit (RLIMIT_FSIZE, &small), 0);
+  ff_briefs_page_save_all (page_of (stage), folder);
+  assert_true (ff_stage_wait (is_idle, page_of (stage)));
+  assert_int_equal (setrlimit (RLIMIT_FSIZE, &before), 0);
+  ff_stage_settle ();
+  assert_int_equal (count_files (path), 0);
+  assert_true (says (GTK_WIDGET (stage->window), "can't be written"));
+  ff_stage_free (stage);
+}
+
+static void
+test_telephones_are_off_until_wanted (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+  GtkWidget *phones = find (stage, GTK_TYPE_CHECK_BUTTON, NULL);
+  const FfMember *lead = g_ptr_array_index (ff_keeper_crew (stage->keeper), 0);
+  g_autoptr (FfMember) member = ff_keeper_dup_member (stage->keeper, lead->id);
+  g_autoptr (GError) error = NULL;
+  const FfSheetMember *shown;
+
+  ff_set_text (&member->phone, "+44 1632 960001");
+  assert_true (ff_keeper_save_member (stage->keeper, member, "Telephone changed", &error));
+  ff_stage_wait_for_plan (stage);
+  assert_true (ff_stage_wait (is_idle, page_of (stage)));
+  shown = g_ptr_array_index (ff_briefs_page_get_proof (page_of (stage))->facts->crew, 0);
+  assert_string_equal (shown->phone, "");
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (phones), TRUE);
+  assert_true (ff_stage_wait (is_idle, page_of (stage)));
+  shown = g_ptr_array_index (ff_briefs_page_get_proof (page_of (stage))->facts->crew, 0);
+  assert_string_equal (shown->phone, "+44 1632 960001");
+  ff_stage_free (stage);
+}
+
+static void
+test_everything_can_be_reached (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+  const guint roles = ff_proof_n_pages (ff_briefs_page_get_proof (page_of (stage)));
+  guint beside = 0, all;
+
+  for (guint i = 6; i + 1 < ff_printables_count (); i++)
+    {
+      choose (stage, 0, i);
+      beside += ff_proof_n_pages (ff_briefs_page_get_proof (page_of (stage)));
+    }
+  choose (stage, 0, ff_printables_count () - 1);
+  all = ff_proof_n_pages (ff_briefs_page_get_proof (page_of (stage)));
+  assert_int_equal (all, roles + beside);
+  ff_stage_free (stage);
+}
+
+static gboolean
+is_frozen (gpointer page)
+{
+  return is_shown (page) && ff_briefs_page_get_proof (page)->frozen;
+}
+
+static void
+test_who_was_briefed_is_noted (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+  GtkWidget *expander = find (stage, GTK_TYPE_EXPANDER, NULL);
+  g_autoptr (GError) error = NULL;
+
+  assert_non_null (find (stage, GTK_TYPE_LABEL, "The plan is not frozen: it may still change."));
+  assert_true (ff_keeper_freeze (stage->keeper, NULL, &error));
+  ff_stage_wait_for_plan (stage);
+  assert_true (ff_stage_wait (is_frozen, page_of (stage)));
+  gtk_expander_set_expanded (GTK_EXPANDER (expander), TRUE);
+  ff_stage_settle ();
+  assert_true (says (expander, "4 of 4 are not briefed"));
+  g_signal_emit_by_name (find (stage, GTK_TYPE_BUTTON, "Was briefed"), "clicked");
+  ff_stage_wait_for_plan (stage);
+  ff_stage_settle ();
+  assert_true (says (expander, "3 of 4 are not briefed"));
+  assert_true (says (expander, "■ briefed on version A"));
+  ff_stage_free (stage);
+}
+
+static void
+test_the_large_page_grows (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+  GtkWidget *page = GTK_WIDGET (page_of (stage));
+  GtkWidget *large;
+  int before, least;
+
+  large = gtk_widget_get_last_child (gtk_widget_get_ancestor (
+      find (stage, GTK_TYPE_TOGGLE_BUTTON, "_Whole page"), GTK_TYPE_BOX));
+  assert_true (FF_IS_PREVIEW (large));
+  before = gtk_widget_get_height (large);
+  press (page, "plus");
+  press (page, "plus");
+  ff_stage_settle ();
+  assert_true (gtk_widget_get_height (large) > before * 5 / 4);
+  /* The window does not grow with it. */
+  gtk_widget_measure (GTK_WIDGET (stage->window), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL,
+                      NULL, NULL);
+  assert_true (least <= 1200);
+  for (guint i = 0; i < 4; i++)
+    press (page, "minus");
+  ff_stage_settle ();
+  assert_true (gtk_widget_get_height (large) < 800);
+  ff_stage_free (stage);
+}
+
+/* From what is missing to the very field. */
+static void
+test_what_is_missing_leads_to_its_field (void **state)
+{
+  FfStage *stage = stage_with_briefs (1200);
+
+  gtk_widget_activate_action (GTK_WIDGET (page_of (stage)), "win.page", "s", "day:abort_word");
+  ff_stage_settle ();
+  assert_string_equal (ff_page_get_info (ff_window_get_page (stage->window))->name, "day");
+  assert_non_null (gtk_widget_get_ancestor (
+      gtk_root_get_focus (GTK_ROOT (stage->window)), FF_TYPE_ENTRY));
   ff_stage_free (stage);
 }
 
@@ -435,6 +620,13 @@ main (void)
     cmocka_unit_test (test_an_edit_changes_the_sheets_and_nothing_blinks),
     cmocka_unit_test (test_what_is_missing_is_named),
     cmocka_unit_test (test_what_is_saved_can_be_read),
+    cmocka_unit_test (test_all_goes_into_one_folder),
+    cmocka_unit_test (test_a_full_disk_is_said),
+    cmocka_unit_test (test_telephones_are_off_until_wanted),
+    cmocka_unit_test (test_everything_can_be_reached),
+    cmocka_unit_test (test_who_was_briefed_is_noted),
+    cmocka_unit_test (test_the_large_page_grows),
+    cmocka_unit_test (test_what_is_missing_leads_to_its_field),
     cmocka_unit_test (test_a_folder_that_takes_nothing_is_said),
     cmocka_unit_test (test_an_empty_job_says_what_to_enter),
     cmocka_unit_test (test_another_job_has_none_of_these_sheets),

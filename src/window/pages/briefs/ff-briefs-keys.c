@@ -10,6 +10,13 @@ is_in_popover (GtkWidget *widget)
   return focus != NULL && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER) != NULL;
 }
 
+/* What goes into a field is no key of the page. */
+static gboolean
+is_typing (GtkWidget *widget)
+{
+  return GTK_IS_EDITABLE (gtk_root_get_focus (gtk_widget_get_root (widget)));
+}
+
 static gboolean
 on_page_key (GtkWidget *widget, GVariant *by, gpointer user_data)
 {
@@ -24,9 +31,22 @@ on_side_key (GtkWidget *widget, GVariant *by, gpointer user_data)
 {
   const int sign = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL ? -1 : 1;
 
-  return !is_in_popover (widget)
+  return !is_in_popover (widget) && !is_typing (widget)
          && gtk_widget_activate_action (widget, "sheet.turn", "i",
                                         sign * g_variant_get_int32 (by));
+}
+
+static gboolean
+on_pan_key (GtkWidget *widget, GVariant *by, gpointer user_data)
+{
+  return gtk_widget_activate_action (widget, "sheet.pan", "i", g_variant_get_int32 (by));
+}
+
+static gboolean
+on_zoom_key (GtkWidget *widget, GVariant *by, gpointer user_data)
+{
+  return !is_typing (widget)
+         && gtk_widget_activate_action (widget, "sheet.zoom", "i", g_variant_get_int32 (by));
 }
 
 static gboolean
@@ -63,6 +83,13 @@ ff_briefs_keys_add (GtkWidget *page, GtkWidget *large)
   add_key (keys, "Right", on_side_key, 1);
   add_key (keys, "Page_Up", on_page_key, -1);
   add_key (keys, "Page_Down", on_page_key, 1);
+  add_key (keys, "plus", on_zoom_key, 1);
+  add_key (keys, "KP_Add", on_zoom_key, 1);
+  add_key (keys, "equal", on_zoom_key, 1);
+  add_key (keys, "minus", on_zoom_key, -1);
+  add_key (keys, "KP_Subtract", on_zoom_key, -1);
+  add_key (keys, "<Shift>Left", on_pan_key, -1);
+  add_key (keys, "<Shift>Right", on_pan_key, 1);
   add_key (keys, "<Control>s", on_save_key, 0);
   gtk_widget_add_controller (page, keys);
   add_key (scroll, "Up", on_scroll_key, -1);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "ff-briefs-page.h"
+#include "ff-briefs-page-private.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -9,42 +9,10 @@
 #include "ff-errand.h"
 #include "ff-flow.h"
 #include "ff-missing.h"
-#include "ff-pick.h"
-#include "ff-preview.h"
 #include "ff-printing.h"
+#include "ff-save-all.h"
 #include "ff-settings.h"
 #include "ff-thumbs.h"
-
-#define WIDEST 1000 /* of the large page */
-#define SCROLL_STEP 80
-#define ROUND_THE_PAGE 96 /* what stands over and under a page that is shown whole */
-
-struct _FfBriefsPage {
-  FfPage parent_instance;
-
-  GtkStack *stack;
-  GtkLabel *why;
-  GtkWidget *enter;
-  GtkScrolledWindow *scroller;
-  GtkWidget *beside;
-  GtkWidget *missing, *cut;
-  GtkBox *missing_rows;
-  GtkLabel *cut_words;
-  FfPick *reader, *paper;
-  GtkFlowBox *thumbs;
-  GtkWidget *pager, *previous, *next;
-  GtkLabel *where;
-  GtkToggleButton *whole;
-  FfPreview *large;
-
-  FfProof *proof;
-  char *job_id; /* of the proof */
-  guint number; /* of the large page, from 0 */
-  guint n_out;  /* errands under way */
-  gboolean proving, stale; /* an errand to show is under way; another is wanted after it */
-  gboolean selecting;      /* by our own hand */
-  gboolean disposed;
-};
 
 G_DEFINE_FINAL_TYPE (FfBriefsPage, ff_briefs_page, FF_TYPE_PAGE)
 
@@ -53,6 +21,8 @@ static const FfPageKey page_keys[] = {
   { "Right", N_ ("Page after") },
   { "Page_Up", N_ ("Page before") },
   { "Page_Down", N_ ("Page after") },
+  { "plus", N_ ("Larger") },
+  { "minus", N_ ("Smaller") },
   { "<Control>s", N_ ("Save as PDF") },
   { NULL },
 };
@@ -79,72 +49,6 @@ window_of (FfBriefsPage *self)
   return GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
 }
 
-/* The chosen page */
-
-static void
-show_where (FfBriefsPage *self)
-{
-  const guint n = ff_proof_n_pages (self->proof);
-  g_autofree char *name = ff_proof_page_name (self->proof, self->number, " ");
-  g_autofree char *words = NULL;
-
-  /* Translators: over the large page: "Pilot 1 of 2 · page 1 of 4". */
-  words = g_strdup_printf (_ ("%s · page %u of %u"), name, self->number + 1, n);
-  gtk_label_set_label (self->where, words);
-  gtk_widget_set_sensitive (self->previous, self->number > 0);
-  gtk_widget_set_sensitive (self->next, self->number + 1 < n);
-}
-
-static void
-show_number (FfBriefsPage *self, guint number)
-{
-  GtkFlowBoxChild *child = gtk_flow_box_get_child_at_index (self->thumbs, (int) number);
-
-  self->number = number;
-  ff_preview_show (self->large, self->proof, number);
-  show_where (self);
-  self->selecting = TRUE;
-  if (child != NULL)
-    gtk_flow_box_select_child (self->thumbs, child);
-  self->selecting = FALSE;
-}
-
-/* Brings the top of the large page to the screen. */
-static void
-scroll_to_page (FfBriefsPage *self)
-{
-  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (self->scroller);
-  const double now = gtk_adjustment_get_value (adjustment);
-  graphene_point_t top;
-
-  if (!gtk_widget_compute_point (self->pager, self->beside, &GRAPHENE_POINT_INIT (0, 0), &top))
-    return;
-  gtk_adjustment_set_value (adjustment, ff_beside_get_stacked (FF_BESIDE (self->beside))
-                                            ? top.y
-                                            : MIN (now, top.y));
-}
-
-static void
-go_to (FfBriefsPage *self, guint number)
-{
-  GtkWidget *inside = gtk_widget_get_focus_child (GTK_WIDGET (self->thumbs));
-
-  if (self->proof == NULL || number >= ff_proof_n_pages (self->proof))
-    return;
-  show_number (self, number);
-  scroll_to_page (self);
-  if (inside != NULL)
-    gtk_widget_grab_focus (
-        GTK_WIDGET (gtk_flow_box_get_child_at_index (self->thumbs, (int) number)));
-}
-
-static void
-step (FfBriefsPage *self, int by)
-{
-  if (by > 0 || self->number > 0)
-    go_to (self, by > 0 ? self->number + 1 : self->number - 1);
-}
-
 static void
 show_thumbs (FfBriefsPage *self)
 {
@@ -158,10 +62,8 @@ show_thumbs (FfBriefsPage *self)
 static void
 show_missing (FfBriefsPage *self)
 {
-  GPtrArray *missing = self->proof->facts->missing;
-
-  ff_missing_show (self->missing_rows, missing, FF_PAGE (self));
-  gtk_widget_set_visible (self->missing, missing->len > 0);
+  gtk_widget_set_visible (self->missing,
+                          ff_missing_show (self->missing_rows, self->proof, FF_PAGE (self)));
 }
 
 static void
@@ -203,20 +105,21 @@ take_proof (FfBriefsPage *self, FfProof *proof, const char *job_id)
   show_missing (self);
   show_cut (self);
   show_thumbs (self);
-  show_number (self, same ? MIN (self->number, last) : 0);
+  ff_briefs_turn_show (self, same ? MIN (self->number, last) : 0);
   show_pages (self);
 }
 
 /* Errands: a proof is made here, laid out in another thread, and then shown, printed or saved. */
 
-static FfErrand *
-make_errand (FfBriefsPage *self, FfPurpose purpose, GError **error)
+static FfProofWish
+wish_of (FfBriefsPage *self)
 {
-  const int reader = MAX (ff_pick_get_value (self->reader), 0);
-  const int paper = MAX (ff_pick_get_value (self->paper), 0);
-
-  return ff_errand_new (keeper_of (self), purpose, (FfReader) ff_proof_readers ()[reader],
-                        (FfPaper) paper, error);
+  return (FfProofWish) {
+    .what = (guint) MAX (ff_pick_get_value (self->reader), 0),
+    .paper = (FfPaper) MAX (ff_pick_get_value (self->paper), 0),
+    .phones = gtk_check_button_get_active (self->phones),
+    .bound = gtk_check_button_get_active (self->bound),
+  };
 }
 
 static void came_back (GObject *source, GAsyncResult *result, gpointer user_data);
@@ -225,7 +128,8 @@ static gboolean
 send (FfBriefsPage *self, FfPurpose purpose, GFile *file)
 {
   g_autoptr (GError) error = NULL;
-  FfErrand *errand = make_errand (self, purpose, &error);
+  const FfProofWish wish = wish_of (self);
+  FfErrand *errand = ff_errand_new (keeper_of (self), purpose, &wish, &error);
 
   if (errand == NULL)
     {
@@ -279,12 +183,20 @@ on_file_chosen (GFile *file, gpointer user_data)
     ff_briefs_page_save (self, file);
 }
 
-static void
-on_save (FfBriefsPage *self)
+void
+ff_briefs_page_ask_to_save (FfBriefsPage *self)
 {
   if (self->proof != NULL)
     ff_compat_save_file (window_of (self), _ ("Save as PDF"), self->proof->file_name,
                          on_file_chosen, g_object_ref (self));
+}
+
+static void
+on_save_all (FfBriefsPage *self)
+{
+  const FfProofWish wish = wish_of (self);
+
+  ff_save_all_ask (FF_PAGE (self), &wish);
 }
 
 /* What comes back from an errand */
@@ -332,6 +244,19 @@ on_reader_picked (FfBriefsPage *self)
 }
 
 static void
+on_wish_changed (FfBriefsPage *self)
+{
+  prove (self);
+}
+
+static void
+on_bound_toggled (FfBriefsPage *self)
+{
+  ff_settings_set_flag ("bound", gtk_check_button_get_active (self->bound));
+  prove (self);
+}
+
+static void
 on_paper_picked (FfBriefsPage *self, int paper)
 {
   ff_settings_set_text ("paper", ff_name_token (&ff_names_paper, paper));
@@ -344,32 +269,8 @@ on_thumb_selected (FfBriefsPage *self)
   GList *chosen = gtk_flow_box_get_selected_children (self->thumbs);
 
   if (!self->selecting && chosen != NULL)
-    go_to (self, (guint) gtk_flow_box_child_get_index (chosen->data));
+    ff_briefs_turn_to (self, (guint) gtk_flow_box_child_get_index (chosen->data));
   g_list_free (chosen);
-}
-
-static void
-on_previous (FfBriefsPage *self)
-{
-  step (self, -1);
-}
-
-static void
-on_next (FfBriefsPage *self)
-{
-  step (self, 1);
-}
-
-/* Whole: as high as what can be seen; else as wide as there is room. */
-static void
-on_whole (FfBriefsPage *self)
-{
-  const int height = gtk_widget_get_height (GTK_WIDGET (self->scroller)) - ROUND_THE_PAGE;
-  const double shape = ff_preview_get_shape (self->large);
-
-  ff_preview_set_wish (self->large, gtk_toggle_button_get_active (self->whole)
-                                        ? MAX ((int) (height / shape), 120)
-                                        : WIDEST);
 }
 
 /* Four small pages in a row where the large one stands under them, else two. */
@@ -394,29 +295,6 @@ on_enter_clicked (FfBriefsPage *self)
     ff_page_go (FF_PAGE (self), "day");
 }
 
-/* Actions, for keys and for whoever drives the program from outside */
-
-static void
-scroll (FfBriefsPage *self, int by)
-{
-  GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (self->scroller);
-
-  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + SCROLL_STEP * by);
-}
-
-static void
-act (GtkWidget *widget, const char *action, GVariant *by)
-{
-  FfBriefsPage *self = FF_BRIEFS_PAGE (widget);
-
-  if (g_str_equal (action, "sheet.turn"))
-    step (self, g_variant_get_int32 (by));
-  else if (g_str_equal (action, "sheet.scroll"))
-    scroll (self, g_variant_get_int32 (by));
-  else
-    on_save (self);
-}
-
 /* Overrides */
 
 static void
@@ -437,6 +315,7 @@ ff_briefs_page_refresh (FfPage *page, FfChanged changed)
 
   if ((changed & (FF_CHANGED_JOB | FF_CHANGED_PLAN)) == 0)
     return;
+  ff_briefed_list_show (self->briefed, page);
   if (job == NULL || g_strcmp0 (job->id, self->job_id) != 0)
     {
       g_clear_pointer (&self->proof, ff_proof_unref);
@@ -491,6 +370,9 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, cut_words);
   gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, reader);
   gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, paper);
+  gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, phones);
+  gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, bound);
+  gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, briefed);
   gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, thumbs);
   gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, pager);
   gtk_widget_class_bind_template_child (widget_class, FfBriefsPage, previous);
@@ -505,11 +387,12 @@ bind_callbacks (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_callback (widget_class, on_reader_picked);
   gtk_widget_class_bind_template_callback (widget_class, on_paper_picked);
-  gtk_widget_class_bind_template_callback (widget_class, on_save);
+  gtk_widget_class_bind_template_callback_full (widget_class, "on_save",
+                                                G_CALLBACK (ff_briefs_page_ask_to_save));
+  gtk_widget_class_bind_template_callback (widget_class, on_save_all);
+  gtk_widget_class_bind_template_callback (widget_class, on_wish_changed);
+  gtk_widget_class_bind_template_callback (widget_class, on_bound_toggled);
   gtk_widget_class_bind_template_callback (widget_class, on_thumb_selected);
-  gtk_widget_class_bind_template_callback (widget_class, on_previous);
-  gtk_widget_class_bind_template_callback (widget_class, on_next);
-  gtk_widget_class_bind_template_callback (widget_class, on_whole);
   gtk_widget_class_bind_template_callback (widget_class, on_stacked);
   gtk_widget_class_bind_template_callback (widget_class, on_enter_clicked);
 }
@@ -526,6 +409,7 @@ ff_briefs_page_class_init (FfBriefsPageClass *klass)
   FF_PAGE_CLASS (klass)->refresh = ff_briefs_page_refresh;
   FF_PAGE_CLASS (klass)->print = ff_briefs_page_print;
   g_type_ensure (FF_TYPE_BESIDE);
+  g_type_ensure (FF_TYPE_BRIEFED_LIST);
   g_type_ensure (FF_TYPE_FLOW);
   g_type_ensure (FF_TYPE_PICK);
   g_type_ensure (FF_TYPE_PREVIEW);
@@ -533,23 +417,22 @@ ff_briefs_page_class_init (FfBriefsPageClass *klass)
                                                "/org/fieldfare/Fieldfare/ff-briefs-page.ui");
   bind_children (widget_class);
   bind_callbacks (widget_class);
-  gtk_widget_class_install_action (widget_class, "sheet.turn", "i", act);
-  gtk_widget_class_install_action (widget_class, "sheet.scroll", "i", act);
-  gtk_widget_class_install_action (widget_class, "sheet.save", NULL, act);
+  ff_briefs_turn_class_init (widget_class);
 }
 
 static void
 fill_choices (FfBriefsPage *self)
 {
-  g_autoptr (GPtrArray) readers = ff_proof_reader_names ();
+  g_autoptr (GPtrArray) titles = ff_printable_titles ();
   g_autofree char *token = ff_settings_dup_text ("paper");
   int paper = FF_PAPER_A4;
 
-  ff_pick_set_texts (self->reader, (const char *const *) readers->pdata);
+  ff_pick_set_texts (self->reader, (const char *const *) titles->pdata);
   ff_pick_set_value (self->reader, 0);
   ff_pick_set_names (self->paper, &ff_names_paper);
   ff_name_parse (&ff_names_paper, token, &paper, NULL);
   ff_pick_set_value (self->paper, paper);
+  gtk_check_button_set_active (self->bound, ff_settings_get_flag ("bound"));
 }
 
 static void
@@ -589,9 +472,17 @@ ff_briefs_page_save (FfBriefsPage *self, GFile *file)
                  FALSE);
 }
 
+void
+ff_briefs_page_save_all (FfBriefsPage *self, GFile *folder)
+{
+  const FfProofWish wish = wish_of (self);
+
+  ff_save_all_into (FF_PAGE (self), &wish, folder);
+}
+
 gboolean
 ff_briefs_page_is_busy (FfBriefsPage *self)
 {
   g_return_val_if_fail (FF_IS_BRIEFS_PAGE (self), FALSE);
-  return self->n_out > 0;
+  return self->n_out > 0 || ff_save_all_is_busy (FF_PAGE (self));
 }

@@ -17,5 +17,8 @@ guint ff_briefs_page_get_number (FfBriefsPage *self);
 /* Writes the sheets as they are now to a file, and says so: what the file dialog leads to. */
 void ff_briefs_page_save (FfBriefsPage *self, GFile *file);
 
+/* The same for all that can be printed, into a folder. */
+void ff_briefs_page_save_all (FfBriefsPage *self, GFile *folder);
+
 /* Whether sheets are being laid out, for whatever purpose. */
 gboolean ff_briefs_page_is_busy (FfBriefsPage *self);

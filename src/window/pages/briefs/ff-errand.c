@@ -18,38 +18,52 @@ errand_free (gpointer data)
   g_free (errand);
 }
 
-FfErrand *
-ff_errand_new (FfKeeper *keeper,
-               FfPurpose purpose,
-               FfReader reader,
-               FfPaper paper,
-               GError **error)
+gboolean
+ff_errand_source (FfKeeper *keeper, FfProofSource *ret_source, GError **error)
 {
   FfAnswer *answer = ff_keeper_answer (keeper);
   const FfStanding *standing = answer != NULL ? answer->standing : NULL;
   const FfDayPlan *plan = ff_keeper_plan (keeper);
   const FfJob *job = ff_keeper_job (keeper);
   const char *why = ff_keeper_why (keeper);
-  FfErrand *errand;
-  FfProof *proof;
 
   if (plan == NULL || job == NULL)
     {
       g_set_error_literal (error, FF_ERROR, FF_ERROR_INPUT,
                            why != NULL ? why : _ ("There is no plan to print yet."));
-      return NULL;
+      return FALSE;
     }
   /* What is frozen is printed as it was frozen: a letter says one thing only. */
   if (standing != NULL && standing->frozen != NULL)
     plan = standing->frozen;
-  proof = ff_proof_new (ff_keeper_day (keeper), plan, reader, paper, job->date, standing,
-                        ff_keeper_store (keeper), g_get_real_time () / G_USEC_PER_SEC, error);
+  *ret_source = (FfProofSource) {
+    .day = ff_keeper_day (keeper),
+    .plan = plan,
+    .standing = standing,
+    .store = ff_keeper_store (keeper),
+    .job_id = job->id,
+    .date = job->date,
+    .now = g_get_real_time () / G_USEC_PER_SEC,
+  };
+  return TRUE;
+}
+
+FfErrand *
+ff_errand_new (FfKeeper *keeper, FfPurpose purpose, const FfProofWish *wish, GError **error)
+{
+  FfProofSource source;
+  FfErrand *errand;
+  FfProof *proof;
+
+  if (!ff_errand_source (keeper, &source, error))
+    return NULL;
+  proof = ff_proof_new (&source, wish, error);
   if (proof == NULL)
     return NULL;
   errand = g_new0 (FfErrand, 1);
   errand->purpose = purpose;
   errand->proof = proof;
-  errand->job_id = g_strdup (job->id);
+  errand->job_id = g_strdup (source.job_id);
   return errand;
 }
 

@@ -20,9 +20,11 @@ typedef struct {
 /* Error: FF_ERROR_INPUT when there is no plan, with what to enter. */
 FfErrand *ff_errand_new (FfKeeper *keeper,
                          FfPurpose purpose,
-                         FfReader reader,
-                         FfPaper paper,
+                         const FfProofWish *wish,
                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What sheets are written from now. FF_ERROR_INPUT as above. */
+gboolean ff_errand_source (FfKeeper *keeper, FfProofSource *ret_source, GError **error);
 
 /* Takes the errand; `source` is kept until it is back. */
 void ff_errand_send (FfErrand *errand, GObject *source, GAsyncReadyCallback came_back);

@@ -13,6 +13,8 @@ struct _FfPreview {
   guint page;
   gboolean sharp;
   int wish;
+  double times; /* as wide as its own width; what is beyond is panned to */
+  double pan;   /* 0: its left side is seen, 1: its right side */
   double shape;        /* height over width */
   GdkTexture *picture; /* sharp: of the size that it has on the screen */
 };
@@ -64,8 +66,11 @@ static void
 ff_preview_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   FfPreview *self = FF_PREVIEW (widget);
-  const graphene_rect_t area = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
-                                                   (float) gtk_widget_get_height (widget));
+  const double width = gtk_widget_get_width (widget);
+  const graphene_rect_t area
+      = GRAPHENE_RECT_INIT ((float) (-self->pan * (self->times - 1) * width), 0,
+                            (float) (width * self->times),
+                            (float) gtk_widget_get_height (widget));
   GdkTexture *picture;
 
   if (area.size.width < 1 || area.size.height < 1)
@@ -105,7 +110,7 @@ ff_preview_measure (GtkWidget *widget,
   width = for_size > 0 ? for_size : least;
   if (self->sharp)
     width = MIN (width, self->wish);
-  *ret_minimum = *ret_natural = (int) lround (width * self->shape);
+  *ret_minimum = *ret_natural = (int) lround (width * self->times * self->shape);
 }
 
 static void
@@ -154,6 +159,7 @@ static void
 ff_preview_init (FfPreview *self)
 {
   self->wish = SMALL_WISH;
+  self->times = 1;
   self->shape = 297.0 / 210; /* until there is a page: ISO 216 */
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
 }
@@ -209,12 +215,30 @@ ff_preview_set_wish (FfPreview *self, int width)
 }
 
 void
+ff_preview_set_times (FfPreview *self, double times)
+{
+  g_return_if_fail (FF_IS_PREVIEW (self));
+  if (self->times == times)
+    return;
+  self->times = times;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+void
+ff_preview_pan (FfPreview *self, double by)
+{
+  g_return_if_fail (FF_IS_PREVIEW (self));
+  self->pan = CLAMP (self->pan + by, 0, 1);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
 ff_preview_get_pixels (FfPreview *self, int *ret_width, int *ret_height)
 {
   const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
 
   g_return_if_fail (FF_IS_PREVIEW (self));
-  *ret_width = gtk_widget_get_width (GTK_WIDGET (self)) * scale;
+  *ret_width = (int) lround (gtk_widget_get_width (GTK_WIDGET (self)) * self->times) * scale;
   *ret_height = gtk_widget_get_height (GTK_WIDGET (self)) * scale;
 }
 

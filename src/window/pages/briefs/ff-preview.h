@@ -16,6 +16,10 @@ void ff_preview_show (FfPreview *self, FfProof *proof, guint page);
 /* The width it would like to have; it takes less where there is less. */
 void ff_preview_set_wish (FfPreview *self, int width);
 
+/* So many times as wide as its room; what is beyond is panned to, by a part of it: -1 to 1. */
+void ff_preview_set_times (FfPreview *self, double times);
+void ff_preview_pan (FfPreview *self, double by);
+
 /* The size in pixels of the screen that its picture has; 0 before it is on the screen. */
 void ff_preview_get_pixels (FfPreview *self, int *ret_width, int *ret_height);
 

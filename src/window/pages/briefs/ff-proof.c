@@ -5,7 +5,10 @@
 #include <string.h>
 
 #include "ff-civil.h"
+#include "ff-weather-today.h"
+#include "ff-weather.h"
 
+#define CHART_STEP_S 120 /* between samples of the day chart's curves */
 #define LONGEST_NAME 120 /* bytes of a file's name, which some file systems end at 255 */
 
 /* Words */
@@ -40,7 +43,7 @@ is_bad_in_a_name (gunichar letter)
 }
 
 char *
-ff_proof_name_file (const char *job, const char *date, const char *version, FfReader reader)
+ff_proof_name_file (const char *job, const char *date, const char *version, const char *what)
 {
   GString *name = g_string_new (NULL);
 
@@ -60,8 +63,8 @@ ff_proof_name_file (const char *job, const char *date, const char *version, FfRe
   if (version[0] != '\0')
     /* Translators: in the name of a file, the version of the plan. */
     g_string_append_printf (name, _ (" v%s"), version);
-  if (reader != FF_READER_ALL)
-    g_string_append_printf (name, " %s", ff_name_text (&ff_names_reader, (int) reader));
+  if (what != NULL)
+    g_string_append_printf (name, " %s", what);
   g_string_append (name, ".pdf");
   return g_string_free (name, FALSE);
 }
@@ -92,69 +95,79 @@ ff_proof_page_words (const FfProof *proof, guint page)
                           where.n_pages, proof->sum, list);
 }
 
-/* Readers */
+/* What it is written from */
 
-const int *
-ff_proof_readers (void)
+FfSheetFacts *
+ff_proof_facts (const FfProofSource *source, FfBriefMore more, gboolean phones, GError **error)
 {
-  static int readers[FF_READER_ALL + 2];
-  static gsize made;
+  g_autoptr (FfSheetFacts) facts = ff_sheet_facts (source->day, source->plan, source->now);
 
-  if (g_once_init_enter (&made))
+  if (source->standing != NULL)
     {
-      guint n = 0;
-
-      readers[n++] = FF_READER_ALL;
-      for (int reader = 0; reader < FF_READER_ALL; reader++)
-        if (ff_brief_has_sheet ((FfReader) reader))
-          readers[n++] = reader;
-      readers[n] = -1;
-      g_once_init_leave (&made, 1);
+      ff_sheet_facts_stand (facts, source->standing);
+      ff_sheet_facts_say_briefed (facts, source->standing, source->day);
     }
-  return readers;
+  if (!phones)
+    ff_sheet_facts_hide_phones (facts);
+  if ((more & FF_BRIEF_SPOKEN) != 0)
+    facts->chart = ff_chart_facts (source->day, CHART_STEP_S, 0);
+  if (!ff_sheet_facts_read_lists (facts, source->store, source->day, error)
+      || ((more & FF_BRIEF_PACK) != 0
+          && !ff_sheet_facts_read_pack (facts, source->store, source->day, error)))
+    return NULL;
+  return g_steal_pointer (&facts);
 }
 
-GPtrArray *
-ff_proof_reader_names (void)
+static gboolean
+add_weather (FfBrief *brief, const FfProofSource *source, GError **error)
 {
-  GPtrArray *names = g_ptr_array_new ();
+  g_autoptr (GPtrArray) calls = ff_weather_calls_load (source->store, source->job_id, error);
+  g_autoptr (FfWeatherToday) today = NULL;
 
-  for (const int *reader = ff_proof_readers (); *reader >= 0; reader++)
-    g_ptr_array_add (names, (gpointer) ff_name_text (&ff_names_reader, *reader));
-  g_ptr_array_add (names, NULL);
-  return names;
+  if (calls == NULL)
+    return FALSE;
+  today = ff_weather_today (source->day, source->plan, calls, source->now);
+  ff_brief_add_weather (brief, today);
+  return TRUE;
+}
+
+FfBrief *
+ff_proof_gather (const FfProofSource *source,
+                 const FfSheetFacts *facts,
+                 const FfProofWish *wish,
+                 GError **error)
+{
+  const FfPrintable *what = ff_printable (wish->what);
+  g_autoptr (FfBrief) brief = ff_brief_gather_with (facts, source->plan, what->reader, wish->paper,
+                                                    what->more, error);
+
+  if (brief == NULL || (what->weather && !add_weather (brief, source, error)))
+    return NULL;
+  if (wish->bound)
+    ff_brief_bind (brief, FF_BRIEF_MOST_MARGIN_MM);
+  return g_steal_pointer (&brief);
 }
 
 /* The value */
 
 FfProof *
-ff_proof_new (const FfDay *day,
-              const FfDayPlan *plan,
-              FfReader reader,
-              FfPaper paper,
-              const char *date,
-              const FfStanding *standing,
-              FfStore *store,
-              gint64 now,
-              GError **error)
+ff_proof_new (const FfProofSource *source, const FfProofWish *wish, GError **error)
 {
-  g_autoptr (FfSheetFacts) facts = ff_sheet_facts (day, plan, now);
-  FfBrief *brief;
+  const FfPrintable *what = ff_printable (wish->what);
+  g_autoptr (FfSheetFacts) facts = ff_proof_facts (source, what->more, wish->phones, error);
+  FfBrief *brief = facts != NULL ? ff_proof_gather (source, facts, wish, error) : NULL;
   FfProof *proof;
 
-  if (standing != NULL)
-    ff_sheet_facts_stand (facts, standing);
-  if (store != NULL && !ff_sheet_facts_read_lists (facts, store, day, error))
-    return NULL;
-  brief = ff_brief_gather (facts, plan, reader, paper, error);
   if (brief == NULL)
     return NULL;
   proof = g_atomic_rc_box_new0 (FfProof);
   proof->brief = brief;
-  proof->reader = reader;
-  proof->paper = paper;
-  proof->sum = sum_up (plan, ff_day_zone (day));
-  proof->file_name = ff_proof_name_file (facts->job, date, facts->version, reader);
+  proof->wish = *wish;
+  proof->paper = wish->paper;
+  proof->frozen = source->standing != NULL && source->standing->version != NULL;
+  proof->sum = sum_up (source->plan, ff_day_zone (source->day));
+  proof->file_name = ff_proof_name_file (facts->job, source->date, facts->version,
+                                         wish->what > 0 ? _ (what->title) : NULL);
   proof->facts = g_steal_pointer (&facts);
   proof->small = g_ptr_array_new_with_free_func (g_object_unref);
   return proof;
@@ -178,10 +191,9 @@ ff_proof_new_weather (FfSheetFacts *facts,
     }
   proof = g_atomic_rc_box_new0 (FfProof);
   proof->brief = brief;
-  proof->reader = FF_READER_ALL;
   proof->paper = paper;
   proof->sum = g_strdup (today->summary);
-  proof->file_name = ff_proof_name_file (title, date, "", FF_READER_ALL);
+  proof->file_name = ff_proof_name_file (title, date, "", NULL);
   proof->facts = facts;
   proof->small = g_ptr_array_new_with_free_func (g_object_unref);
   return proof;

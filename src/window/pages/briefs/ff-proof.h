@@ -7,29 +7,54 @@
 
 #include "ff-brief.h"
 #include "ff-day.h"
+#include "ff-printables.h"
+#include "ff-standing.h"
+
+/* What is wanted on paper. */
+typedef struct {
+  guint what;      /* which of the printables */
+  FfPaper paper;
+  gboolean phones; /* telephone numbers of the crew */
+  gboolean bound;  /* room at the side that goes into a folder */
+} FfProofWish;
+
+/* What it is written from; none of it is kept. */
+typedef struct {
+  const FfDay *day;
+  const FfDayPlan *plan;      /* the frozen one, where one stands */
+  const FfStanding *standing; /* may be NULL */
+  FfStore *store;
+  const char *job_id, *date;
+  gint64 now;                 /* the moment the sheets say they were printed */
+} FfProofSource;
 
 typedef struct {
   FfBrief *brief;
   FfSheetFacts *facts;
-  FfReader reader;
+  FfProofWish wish;
   FfPaper paper;
+  gboolean frozen;  /* the plan on it is kept under its letter */
   char *sum;        /* "6 sorties, first off by 16:30, last landed by 19:44" */
-  char *file_name;  /* "Skarrowick Head 2027-09-18 v3 pilot.pdf" */
+  char *file_name;  /* "Skarrowick Head 2027-09-18 vA pilot.pdf" */
   GPtrArray *small; /* GdkTexture of each page; empty before it is laid out */
   guint large_page; /* the page that was asked for as large as it is shown */
   GdkTexture *large; /* its picture; NULL: none was asked for */
 } FfProof;
 
-/* Reads day, plan and the crew's lists in the store, which are not kept; `now` is the moment the sheets say they were printed. */
-FfProof *ff_proof_new (const FfDay *day,
-                       const FfDayPlan *plan,
-                       FfReader reader,
-                       FfPaper paper,
-                       const char *date,
-                       const FfStanding *standing,
-                       FfStore *store,
-                       gint64 now,
+FfProof *ff_proof_new (const FfProofSource *source,
+                       const FfProofWish *wish,
                        GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Its two parts, for several documents from the same facts, which must outlive them. */
+FfSheetFacts *ff_proof_facts (const FfProofSource *source,
+                              FfBriefMore more,
+                              gboolean phones,
+                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
+FfBrief *ff_proof_gather (const FfProofSource *source,
+                          const FfSheetFacts *facts,
+                          const FfProofWish *wish,
+                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The weather call, laid out; takes the facts. `plan` may be NULL. */
 FfProof *ff_proof_new_weather (FfSheetFacts *facts,
                                const FfWeatherToday *today,
@@ -62,12 +87,9 @@ char *ff_proof_page_name (const FfProof *proof,
 /* What is on the page, for those who can't see it. */
 char *ff_proof_page_words (const FfProof *proof, guint page) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The readers who can be chosen, "all" first: ends with -1. And their names: ends with NULL. */
-const int *ff_proof_readers (void);
-GPtrArray *ff_proof_reader_names (void) G_GNUC_WARN_UNUSED_RESULT;
-
-/* A name that any file system takes: "Skarrowick Head 2027-09-18 v3.pdf". */
+/* A name that any file system takes: "Skarrowick Head 2027-09-18 vA pilot.pdf"; `what` may be
+ * NULL. */
 char *ff_proof_name_file (const char *job,
                           const char *date,
                           const char *version,
-                          FfReader reader) G_GNUC_WARN_UNUSED_RESULT;
+                          const char *what) G_GNUC_WARN_UNUSED_RESULT;

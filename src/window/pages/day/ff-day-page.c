@@ -340,6 +340,13 @@ go_to (FfDayPage *self, const char *goal, gboolean is_page)
   gtk_widget_grab_focus (GTK_WIDGET (widget));
 }
 
+/* From another page: the fields have the names that gaps have. */
+static void
+ff_day_page_go_to (FfPage *page, const char *field)
+{
+  go_to (FF_DAY_PAGE (page), field, FALSE);
+}
+
 static void
 on_go_first (FfDayPage *self)
 {
@@ -540,6 +547,7 @@ ff_day_page_class_init (FfDayPageClass *klass)
   G_OBJECT_CLASS (klass)->finalize = ff_day_page_finalize;
   widget_class->grab_focus = ff_day_page_grab_focus;
   FF_PAGE_CLASS (klass)->refresh = ff_day_page_refresh;
+  FF_PAGE_CLASS (klass)->go_to = ff_day_page_go_to;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/fieldfare/Fieldfare/ff-day-page.ui");
   bind_children (widget_class);
