@@ -73,6 +73,22 @@ add_meeting_point (FfSheet *sheet, const FfSheetFacts *facts)
   block->space_above = 4;
 }
 
+/* What was agreed with the client by word of mouth. */
+static void
+add_terms (FfSheet *sheet)
+{
+  const char *const labels[] = { _ ("promised"), _ ("standby terms") };
+  FfSheetBlock *block = ff_sheet_row (sheet);
+
+  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
+    {
+      FfCell *cell = ff_sheet_block_cell (block, -1);
+
+      ff_cell_text (cell, FF_SIZE_BODY, FALSE, labels[i]);
+      cell->write_on = 60;
+    }
+}
+
 static void
 add_times (FfSheet *sheet, const FfSheetFacts *facts)
 {
@@ -87,6 +103,7 @@ add_times (FfSheet *sheet, const FfSheetFacts *facts)
   if (*events != '\0')
     add_named (sheet, _ ("events"), events, FF_SIZE_CAMERA);
   add_meeting_point (sheet, facts);
+  add_terms (sheet);
 }
 
 /* "A B C" */
@@ -356,7 +373,7 @@ add_kit (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
   ff_sheet_heading (sheet, _ ("The kit"));
   add_bag (sheet, plan);
   add_named (sheet, _ ("cards"), facts->cards, FF_SIZE_BODY);
-  add_named (sheet, _ ("open defects"), "", FF_SIZE_BODY);
+  add_named (sheet, _ ("open defects"), facts->defects, FF_SIZE_BODY);
 }
 
 static FfSheetBlock *

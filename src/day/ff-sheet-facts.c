@@ -284,6 +284,28 @@ fill_job (FfSheetFacts *facts, const FfDay *day, gint64 printed_at)
   add_events (facts, job);
 }
 
+/* What of the job's gear is not to be used, or only with care, and why: "b3 defect: latch". */
+static char *
+defects_text (const FfDay *day)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < day->items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (day->items, i);
+
+      if ((item->state != FF_STATE_DEFECT && item->state != FF_STATE_QUARANTINED)
+          || !ff_day_uses (day, item))
+        continue;
+      ff_sheet_append_part (text, "; ",
+                            g_strdup_printf ("%s %s%s%s", item->label,
+                                             ff_name_text (&ff_names_state, (int) item->state),
+                                             *item->state_why != '\0' ? ": " : "",
+                                             item->state_why));
+    }
+  return g_string_free (text, FALSE);
+}
+
 static void
 fill_gear (FfSheetFacts *facts, const FfDay *day)
 {
@@ -297,6 +319,7 @@ fill_gear (FfSheetFacts *facts, const FfDay *day)
             ? g_strdup_printf (_ ("automatic return at %.0f m"), aircraft->return_height_m)
             : g_strdup ("");
   facts->cards = cards_text (day);
+  facts->defects = defects_text (day);
 }
 
 /* What the observer must know of the site and of where the aircraft will be. */
@@ -348,7 +371,7 @@ list_texts (FfSheetFacts *facts, char **ret_texts[FF_SHEET_MOST_TEXTS])
     &facts->hours, &facts->sun_times, &facts->sun_check, &facts->wind, &facts->weather,
     &facts->return_height, &facts->aircraft, &facts->camera, &facts->light_source,
     &facts->cards, &facts->observer_post, &facts->second_post, &facts->area,
-    &facts->distance_limit, &facts->drop_first, &facts->limits_stand,
+    &facts->distance_limit, &facts->drop_first, &facts->defects, &facts->limits_stand,
   };
 
   G_STATIC_ASSERT (G_N_ELEMENTS (texts) <= FF_SHEET_MOST_TEXTS);

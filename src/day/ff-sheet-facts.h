@@ -75,6 +75,7 @@ typedef struct {
   char *aircraft, *camera;
   char *light_source;   /* "clear-sky estimate, not yet checked by a reading" */
   char *cards;          /* "C1–C4, 128 GB each: 170 min at 100 Mbit/s" */
+  char *defects;        /* "b3 defect: latch; b5 quarantined: swollen"; empty: none is known */
   GTimeZone *zone;
   GPtrArray *crew;      /* FfSheetMember */
   GPtrArray *limits;    /* FfSheetLimit */

@@ -12,6 +12,7 @@
 #include "ff-crew.h"
 #include "ff-day-records.h"
 #include "ff-demo.h"
+#include "ff-item.h"
 #include "ff-job.h"
 #include "ff-leaf.h"
 #include "ff-limit.h"
@@ -32,7 +33,7 @@ typedef struct {
   FfSheetFacts *facts;
   FfJob *job; /* as the store gives it back, and the next ones */
   FfPlace *place;
-  GPtrArray *crew, *limits, *shots;
+  GPtrArray *crew, *limits, *shots, *items;
 } World;
 
 static char *folder;
@@ -129,6 +130,24 @@ change_crew (FfTestRandom *random, FfStore *store, const char *job_id)
     }
 }
 
+/* Some of the gear is not to be used. */
+static void
+change_gear (FfTestRandom *random, FfStore *store)
+{
+  static const char *const labels[] = { "ND8", "b3", "C3", NULL };
+  g_autoptr (GPtrArray) items = ff_items_load (store, NULL);
+
+  for (guint i = 0; i < items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (items, i);
+
+      if (item->state == FF_STATE_SERVICEABLE && g_strv_contains (labels, item->label)
+          && ff_test_random_int (random, 0, 3) == 0)
+        assert_true (ff_item_set_state (store, item->id, FF_STATE_QUARANTINED, "dropped", NULL,
+                                        NULL, NULL, PRINTED_AT, NULL));
+    }
+}
+
 static void
 change_limits (FfTestRandom *random, FfStore *store)
 {
@@ -193,6 +212,7 @@ world_free (World *world)
 {
   g_ptr_array_unref (world->crew);
   g_ptr_array_unref (world->limits);
+  g_ptr_array_unref (world->items);
   g_ptr_array_unref (world->shots);
   ff_place_free (world->place);
   ff_job_free (world->job);
@@ -220,11 +240,13 @@ world_new (FfTestRandom *random, int round)
   change_job (random, world->store, id);
   change_crew (random, world->store, id);
   change_limits (random, world->store);
+  change_gear (random, world->store);
   change_shots (random, world->store, id);
   world->job = ff_job_load (world->store, id, NULL);
   world->place = ff_place_load (world->store, world->job->place_id, NULL);
   world->crew = ff_job_crew_load (world->store, id, NULL);
   world->limits = ff_limits_load (world->store, NULL);
+  world->items = ff_items_load (world->store, NULL);
   world->shots = ff_shots_load (world->store, id, NULL);
   world->day = ff_day_load (world->store, id, &error);
   assert_no_error (error);
@@ -422,10 +444,24 @@ check_shots (const char *camera, const char *pilot, const World *world)
 }
 
 static void
+check_defects (const char *sheet, const World *world)
+{
+  for (guint i = 0; i < world->items->len; i++)
+    {
+      const FfItem *item = g_ptr_array_index (world->items, i);
+      g_autofree char *defect = g_strdup_printf ("%s quarantined: dropped", item->label);
+
+      if (item->state == FF_STATE_QUARANTINED && g_str_equal (item->state_why, "dropped"))
+        assert_says (sheet, defect);
+    }
+}
+
+static void
 check_lead (const char *sheet, const World *world)
 {
   check_frame (sheet, world);
   assert_says (sheet, world->job->client);
+  check_defects (sheet, world);
   for (guint i = 0; i < world->crew->len; i++)
     assert_says (sheet, ((const FfMember *) g_ptr_array_index (world->crew, i))->name);
   for (guint i = 0; i < world->limits->len; i++)

@@ -39,7 +39,7 @@ ff_fixture_empty (void)
           &facts->aircraft,     &facts->camera,       &facts->light_source,
           &facts->cards,        &plan->job,           &plan->version,
           &facts->area,         &facts->observer_post, &facts->second_post,
-          &facts->distance_limit, &facts->drop_first, &facts->limits_stand };
+          &facts->distance_limit, &facts->drop_first, &facts->defects, &facts->limits_stand };
   GPtrArray **arrays[]
       = { &facts->crew,   &facts->limits, &facts->hazards,   &facts->events,
           &facts->shots,  &facts->missing, &facts->amendments, &plan->lines,     &plan->missed,
