@@ -5,6 +5,7 @@
 #include "ff-civil.h"
 #include "ff-command.h"
 #include "ff-day-explain.h"
+#include "ff-day-prices.h"
 #include "ff-day-reading.h"
 #include "ff-error.h"
 #include "ff-explain-lines.h"
@@ -223,6 +224,8 @@ write_json (FfJson *json, const Answer *answer)
     ff_json_rounded (json, ff_name_token (&ff_names_part, part), plan->parts[part], 4);
   ff_json_end (json);
   json_prices (json);
+  ff_json_integer (json, "prices_changed", ff_prices_n_changed (&prices));
+  ff_json_flag (json, "kept", plan->kept);
   ff_json_flag (json, "optimal", plan->optimal);
   ff_json_rounded (json, "bound", plan->bound, 4);
   ff_json_texts (json, "changes", plan->changes);
@@ -246,6 +249,24 @@ print_prices (FfConsole *console)
 
       ff_console_paragraph (console, head, ff_price_row_text (&rows[i]));
     }
+}
+
+/* A plan by other prices than the kit's says so. */
+static void
+print_changed_prices (FfConsole *console)
+{
+  const FfPriceRow *rows;
+  guint n_rows = ff_price_rows (&rows);
+
+  if (ff_prices_n_changed (&prices) > 0)
+    ff_console_line (console, _ ("\nPlanned by other prices than the kit's"));
+  for (guint i = 0; i < n_rows; i++)
+    if (ff_price_is_changed (&rows[i], &prices))
+      {
+        g_autofree char *words = ff_price_words (&rows[i], &prices);
+
+        ff_console_paragraph (console, "  ", words);
+      }
 }
 
 static char *
@@ -386,7 +407,8 @@ write_text (FfConsole *console, const Answer *answer)
   print_texts (console, _ ("Clashes"), plan->clashes);
   print_charges (console, plan, ff_day_zone (answer->day));
   ff_print_cases (console, plan, answer->drops, explain);
-  if (!plan->optimal)
+  print_changed_prices (console);
+  if (!plan->optimal && !plan->kept)
     ff_console_line (console, _ ("Best found, not proven: it costs %.1f, and no plan costs less than "
                                  "%.1f."),
                      plan->cost, plan->bound);
@@ -396,11 +418,10 @@ write_text (FfConsole *console, const Answer *answer)
     print_prices (console);
 }
 
-/* "filter_swap=2.5" */
+/* "filter_swap=2.5"; the others stay the crew's. */
 static gboolean
 read_prices (GError **error)
 {
-  prices = ff_prices_default;
   for (guint i = 0; price_texts != NULL && price_texts[i] != NULL; i++)
     {
       g_auto (GStrv) halves = g_strsplit (price_texts[i], "=", 2);
@@ -438,8 +459,6 @@ read_change (FfDayChange *change, GError **error)
   if (legs_text != NULL
       && !ff_integer_parse ("--legs", legs_text, 1, MOST_LEGS, &change->legs_per_battery, error))
     return FALSE;
-  if (!read_prices (error))
-    return FALSE;
   change->prices = price_texts != NULL ? &prices : NULL;
   change->any_order = any_order;
   change->without = (const char *const *) without;
@@ -462,6 +481,8 @@ run (FfConsole *console, GError **error)
     return FF_FAILED;
   store = ff_console_open (console, FF_RECORDS_READ, error);
   if (store == NULL)
+    return FF_FAILED;
+  if (!ff_crew_prices_load (store, &prices, error) || !read_prices (error))
     return FF_FAILED;
   day = ff_day_load (store, console->words[0], error);
   if (day == NULL)

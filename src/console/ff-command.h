@@ -113,6 +113,7 @@ extern const FfCommand ff_command_media;
 extern const FfCommand ff_command_motion;
 extern const FfCommand ff_command_pack;
 extern const FfCommand ff_command_plan;
+extern const FfCommand ff_command_planning;
 extern const FfCommand ff_command_reading;
 extern const FfCommand ff_command_store;
 extern const FfCommand ff_command_sun;

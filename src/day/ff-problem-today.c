@@ -405,6 +405,7 @@ set_battery (FfDayProblem *self, const FfItem *item, const FfBatteryDay *said,
       break;
     case FF_BATTERY_DAY_CHARGING:
       ready = said->until > 0 ? said->until : said->at + self->problem.charge_minutes * 60;
+      battery->on_charger = ready > self->problem.from;
       break;
     case FF_BATTERY_DAY_STORAGE:
       empty (battery);

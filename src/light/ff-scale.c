@@ -33,9 +33,31 @@ static const char *const iso_labels[] = {
   "25600", "32000", "40000", "51200", "64000", "80000", "102400",
 };
 
+/* The same as numbers: the planner reads them by the million. */
+static const double aperture_numbers[] = {
+  1, 1.1, 1.2, 1.4, 1.6, 1.8, 2, 2.2, 2.5, 2.8, 3.2, 3.5, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9, 10, 11,
+  13, 14, 16, 18, 20, 22, 25, 29, 32,
+};
+
+static const double shutter_numbers[] = {
+  1.0 / 32000, 1.0 / 25000, 1.0 / 20000, 1.0 / 16000, 1.0 / 12800, 1.0 / 10000, 1.0 / 8000,
+  1.0 / 6400, 1.0 / 5000, 1.0 / 4000, 1.0 / 3200, 1.0 / 2500, 1.0 / 2000, 1.0 / 1600, 1.0 / 1250,
+  1.0 / 1000, 1.0 / 800, 1.0 / 640, 1.0 / 500, 1.0 / 400, 1.0 / 320, 1.0 / 250, 1.0 / 200,
+  1.0 / 160, 1.0 / 125, 1.0 / 100, 1.0 / 80, 1.0 / 60, 1.0 / 50, 1.0 / 40, 1.0 / 30, 1.0 / 25,
+  1.0 / 20, 1.0 / 15, 1.0 / 13, 1.0 / 10, 1.0 / 8, 1.0 / 6, 1.0 / 5, 1.0 / 4, 0.3, 0.4, 0.5, 0.6,
+  0.8, 1, 1.3, 1.6, 2, 2.5, 3.2, 4, 5, 6, 8, 10, 13, 15, 20, 25, 30,
+};
+
+static const double iso_numbers[] = {
+  25, 32, 40, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000,
+  2500, 3200, 4000, 5000, 6400, 8000, 10000, 12800, 16000, 20000, 25600, 32000, 40000, 51200, 64000,
+  80000, 102400,
+};
+
 /* exact = unit 2^((first + step) / steps_per_doubling). An f-number doubles in two stops. */
 typedef struct {
   const char *const *labels;
+  const double *numbers; /* what each label reads as */
   guint n_labels;
   int first;
   double steps_per_doubling;
@@ -43,9 +65,12 @@ typedef struct {
 } Series;
 
 static const Series all_series[] = {
-  [FF_SCALE_APERTURE] = { aperture_labels, G_N_ELEMENTS (aperture_labels), 0, 6.0, 1.0 },
-  [FF_SCALE_SHUTTER] = { shutter_labels, G_N_ELEMENTS (shutter_labels), -45, 3.0, 1.0 },
-  [FF_SCALE_ISO] = { iso_labels, G_N_ELEMENTS (iso_labels), -6, 3.0, 100.0 },
+  [FF_SCALE_APERTURE] = { aperture_labels, aperture_numbers,
+                          G_N_ELEMENTS (aperture_labels), 0, 6.0, 1.0 },
+  [FF_SCALE_SHUTTER] = { shutter_labels, shutter_numbers,
+                         G_N_ELEMENTS (shutter_labels), -45, 3.0, 1.0 },
+  [FF_SCALE_ISO] = { iso_labels, iso_numbers,
+                     G_N_ELEMENTS (iso_labels), -6, 3.0, 100.0 },
 };
 
 #define SHORTEST_S (1.0 / 100000.0)
@@ -107,11 +132,8 @@ ff_scale_label (FfScale scale, guint step)
 double
 ff_scale_written (FfScale scale, guint step)
 {
-  const char *label = ff_scale_label (scale, step);
-
-  if (g_str_has_prefix (label, "1/"))
-    return 1.0 / g_ascii_strtod (label + 2, NULL);
-  return g_ascii_strtod (label, NULL);
+  g_return_val_if_fail (step < ff_scale_size (scale), NAN);
+  return all_series[scale].numbers[step];
 }
 
 double

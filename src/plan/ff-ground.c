@@ -134,6 +134,21 @@ queue_part_used (FfGround *self, const FfBatteries *batteries, const FfSortiePro
     }
 }
 
+/* What is charging has its slot until it is ready. More than there are slots: they were charged
+ * elsewhere. */
+static void
+occupy_slots (FfGround *self, const FfSortieProblem *problem)
+{
+  guint slots = MIN (problem->charger_slots, FF_GROUND_SLOTS);
+
+  for (guint i = 0; i < problem->n_batteries && slots > 0; i++)
+    if (problem->batteries[i].on_charger)
+      {
+        self->slot_free[0] = MAX (self->slot_free[0], ready_minute (problem, i));
+        sort (self->slot_free, slots);
+      }
+}
+
 void
 ff_ground_init (FfGround *self, const FfBatteries *batteries, const FfSortieProblem *problem)
 {
@@ -141,6 +156,7 @@ ff_ground_init (FfGround *self, const FfBatteries *batteries, const FfSortieProb
   memcpy (self->ready, batteries->ready, sizeof self->ready);
   for (guint c = 0; c < batteries->n_classes; c++)
     sort (self->ready + batteries->classes[c].first, batteries->classes[c].n);
+  occupy_slots (self, problem);
   queue_part_used (self, batteries, problem);
 }
 

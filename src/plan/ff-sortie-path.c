@@ -194,8 +194,8 @@ why_not (const FfTakePrices *prices, const FfSortiePlan *plan, guint index)
   return plan->lines->len >= problem->n_batteries ? FF_WHY_BATTERY : FF_WHY_PRICE;
 }
 
-static gboolean
-is_flown (const FfSortiePlan *plan, guint shot)
+gboolean
+ff_sortie_path_flies (const FfSortiePlan *plan, guint shot)
 {
   for (guint i = 0; i < plan->takes->len; i++)
     if (g_array_index (plan->takes, FfSortieTake, i).shot == shot)
@@ -210,7 +210,7 @@ add_misses (FfSortiePlan *plan, const FfTakePrices *prices)
     {
       FfSortieMiss miss = { .shot = shot };
 
-      if (is_flown (plan, shot))
+      if (ff_sortie_path_flies (plan, shot))
         continue;
       miss.why = why_not (prices, plan, shot);
       plan->parts[FF_PART_NOT_FLOWN] += ff_take_weight (prices, shot);

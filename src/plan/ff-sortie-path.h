@@ -8,3 +8,5 @@
 FfSortiePlan *ff_sortie_path_read (const FfTakePrices *prices,
                                    const FfFlown *flown,
                                    guint n_flown) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean ff_sortie_path_flies (const FfSortiePlan *plan, guint shot);

@@ -10,6 +10,7 @@
 
 #include "ff-leg.h"
 #include "ff-order.h"
+#include "ff-sortie-path.h"
 #include "ff-sortie-search.h"
 #include "ff-take-price.h"
 
@@ -174,15 +175,6 @@ plan_once (const FfSortieProblem *problem, const FfSortieWatch *watch)
 
 /* ---- Staying close ---- */
 
-static gboolean
-is_flown (const FfSortiePlan *plan, guint shot)
-{
-  for (guint i = 0; i < plan->takes->len; i++)
-    if (g_array_index (plan->takes, FfSortieTake, i).shot == shot)
-      return TRUE;
-  return FALSE;
-}
-
 /* The locks of the problem, and the plan so far for the shots that have none. */
 static GArray *
 locks_with_plan_so_far (const FfSortieProblem *problem, gboolean with_times)
@@ -214,7 +206,7 @@ plan_as_before (const FfSortieProblem *problem, const FfSortieWatch *watch, gboo
   locked.n_locks = locks->len;
   plan = plan_once (&locked, watch);
   for (guint i = problem->n_locks; i < locks->len; i++)
-    if (!is_flown (plan, g_array_index (locks, FfSortieLock, i).shot))
+    if (!ff_sortie_path_flies (plan, g_array_index (locks, FfSortieLock, i).shot))
       return NULL;
   return g_steal_pointer (&plan);
 }

@@ -53,6 +53,7 @@ typedef struct {
   /* Flown already since it was charged; where the rule allows no more legs it is charged first. */
   guint legs_flown;
   int minutes_flown;
+  gboolean on_charger; /* it has a slot until it is ready */
 } FfSortieBattery;
 
 /* A line that somebody has decided: the leg that flies this shot has this battery, this filter and

@@ -240,6 +240,37 @@ test_text_reads_well (void **state)
   ff_run_reads_well (explained);
 }
 
+/* ---- How it is planned ---- */
+
+/* Leaves the store as it was for the tests after it. */
+static void
+test_rules_and_prices_are_stored (void **state)
+{
+  g_autoptr (FfRun) set = answer ("planning Skarrowick --set legs_per_battery=2 --set any_order=1"
+                                  " --set stay_margin=5 --set new_battery=7.5",
+                                  0);
+  g_autoptr (FfRun) plan = answer ("plan Skarrowick", 0);
+  g_autoptr (FfRun) back = NULL;
+
+  assert_close (ff_run_number (set, "legs_per_battery"), 2, 0);
+  assert_close (ff_run_number (set, "stay_margin"), 5, 0);
+  assert_close (ff_run_number (plan, "prices.new_battery"), 7.5, 0);
+  assert_close (ff_run_number (plan, "prices_changed"), 1, 0);
+  back = answer ("planning Skarrowick --reset --set legs_per_battery=1 --set any_order=0"
+                 " --set stay_margin=0",
+                 0);
+  assert_close (ff_run_number (back, "filters_at_once"), 1, 0);
+  refused ("planning Skarrowick --set legs_per_battery=9", "legs_per_battery");
+  refused ("planning Skarrowick --set legs_per_battery=1.5", "whole number");
+  refused ("planning Skarrowick --set of_yore=1", "of_yore");
+  refused ("planning Skarrowick --set swap", "NAME=VALUE");
+  {
+    g_autofree char *line = line_of ("planning Skarrowick");
+
+    ff_run_reads_well (line);
+  }
+}
+
 static int
 set_up (void **state)
 {
@@ -276,6 +307,7 @@ main (void)
     cmocka_unit_test (test_late),
     cmocka_unit_test (test_what_is_refused),
     cmocka_unit_test (test_both_ends_of_a_window),
+    cmocka_unit_test (test_rules_and_prices_are_stored),
     cmocka_unit_test (test_text_reads_well),
   };
 

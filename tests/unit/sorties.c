@@ -148,6 +148,32 @@ test_a_battery_comes_back_from_the_charger (void **state)
   assert_true (line_at (plan, 1)->off_by >= charge->ready_at);
 }
 
+/* What is on the charger when the day begins holds its slot: the one that lands waits for it. */
+static void
+test_what_charges_holds_its_slot (void **state)
+{
+  g_autoptr (FfSortiePlan) before = NULL;
+  g_autoptr (FfSortiePlan) after = NULL;
+  Day day;
+
+  day_init (&day, 13.6);
+  add_shot (&day, "A", 10, 30, 10);
+  add_shot (&day, "B", 120, 170, 10);
+  day.problem.n_batteries = 2;
+  day.batteries[1].ready_at = 180 * MINUTE; /* too late for B, whoever charges it */
+  before = ff_sorties_plan (&day.problem);
+  assert_int_equal (before->lines->len, 2);
+  assert_int_equal (line_at (before, 1)->battery, 0);
+  day.batteries[1].on_charger = TRUE;
+  after = ff_sorties_plan (&day.problem);
+  assert_int_equal (after->lines->len, 1);
+  assert_int_equal (g_array_index (after->missed, FfSortieMiss, 0).shot, 1);
+  day.problem.charger_slots = 2;
+  ff_sortie_plan_free (after);
+  after = ff_sorties_plan (&day.problem);
+  assert_int_equal (after->lines->len, 2);
+}
+
 static void
 test_a_charge_nobody_attends_is_not_planned (void **state)
 {
@@ -574,6 +600,7 @@ main (void)
     cmocka_unit_test (test_what_does_not_fit_one_battery_is_split),
     cmocka_unit_test (test_no_minute_is_waited_in_the_air),
     cmocka_unit_test (test_a_battery_comes_back_from_the_charger),
+    cmocka_unit_test (test_what_charges_holds_its_slot),
     cmocka_unit_test (test_a_charge_nobody_attends_is_not_planned),
     cmocka_unit_test (test_why_a_shot_is_not_flown),
     cmocka_unit_test (test_light_out_of_reach_is_said),
