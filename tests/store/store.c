@@ -275,7 +275,7 @@ static const struct {
     "INSERT INTO briefed VALUES ('" ID_B "', 'A', 0, 'Pell Rasmussen', 'PR', 0, '')" },
   { "flight", "note",
     "INSERT INTO flight VALUES ('" ID_C "', '" ID_B "', 'A', 1, 0, 960, '" ID_A "', '', '',"
-    " 100, 30, 15, NULL)" },
+    " 100, 30, 15, NULL, '', '')" },
   { "flight_filter", "position",
     "INSERT INTO flight_filter VALUES ('" ID_C "', 0, '" ID_B "')" },
   { "fitting", "at", "INSERT INTO fitting VALUES (1, '" ID_A "', NULL, 0, '')" },
@@ -302,7 +302,7 @@ insert_what_they_refer_to (void)
   run ("INSERT INTO filter (item_id, stops, stops_to, engraving, set_name, slot)"
        " VALUES ('" ID_B "', 3, 3, '', '', '')");
   run ("INSERT INTO job VALUES ('" ID_B "', 'J', '', '', NULL, '', 'planned', 'A', '', 0, NULL, -1,"
-       " -1, -1, -1, 'clear', NULL, NULL, NULL, NULL, NULL, NULL, NULL, 2, 2, 4, 2)");
+       " -1, -1, -1, 'clear', NULL, NULL, NULL, NULL, NULL, NULL, NULL, 2, 2, 4, 2, 0, 1, 1, NULL)");
 }
 
 static void

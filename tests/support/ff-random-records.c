@@ -57,9 +57,11 @@ fill_field (FfTestRandom *dice, const FfField *field, gpointer record)
         = ff_test_random_int (dice, 0, (int) field->names->n_names - 1);
   else if (field->type == FF_FIELD_FLAG)
     *ff_field_whole (field, record) = ff_test_random_int (dice, 0, 1);
-  else
+  else if (given)
     *ff_field_whole (field, record)
-        = given ? ff_test_random_int (dice, (int) field->low, (int) field->high) : -1;
+        = ff_test_random_int (dice, (int) field->low, (int) field->high);
+  else
+    *ff_field_whole (field, record) = field->type == FF_FIELD_CLOCK ? -1 : (int) field->low;
 }
 
 /* Everything but ids, which the records give themselves. */
@@ -137,6 +139,8 @@ ff_random_shot (FfTestRandom *dice, const char *job_id)
   shot->minutes = ff_test_random_int (dice, 1, 60);
   shot->window_from = ff_test_random_int (dice, 0, 1300);
   shot->window_to = shot->window_from + shot->minutes + ff_test_random_int (dice, 0, 60);
+  if (shot->sun_leaves >= 0)
+    shot->sun_leaves = shot->window_from + shot->minutes + ff_test_random_int (dice, 0, 90);
   shot->fps = 25;
   shot->angle_deg = ff_test_random (dice, 90, 180);
   shot->angle_from_deg = shot->angle_deg - 10;
