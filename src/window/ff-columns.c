@@ -236,3 +236,18 @@ ff_columns_append (FfColumns *self, GtkWidget *child, gboolean wide)
   g_object_set_qdata (G_OBJECT (child), wide_quark, GINT_TO_POINTER (wide));
   gtk_widget_set_parent (child, GTK_WIDGET (self));
 }
+
+FfEntry *
+ff_columns_append_entry (FfColumns *self,
+                         const char *label,
+                         const char *unit,
+                         gboolean wide,
+                         GCallback entered,
+                         gpointer owner)
+{
+  GtkWidget *entry = ff_entry_new (label, unit);
+
+  g_signal_connect_object (entry, "entered", entered, owner, G_CONNECT_SWAPPED);
+  ff_columns_append (self, entry, wide);
+  return FF_ENTRY (entry);
+}

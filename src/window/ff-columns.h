@@ -6,7 +6,7 @@
  * width at a given height and may look for ever. */
 #pragma once
 
-#include <gtk/gtk.h>
+#include "ff-entry.h"
 
 #define FF_TYPE_COLUMNS (ff_columns_get_type ())
 G_DECLARE_FINAL_TYPE (FfColumns, ff_columns, FF, COLUMNS, GtkWidget)
@@ -16,3 +16,12 @@ GtkWidget *ff_columns_new (int chars, int most);
 
 /* `wide`: it takes a row of its own. */
 void ff_columns_append (FfColumns *self, GtkWidget *child, gboolean wide);
+
+/* A new field at the end; `entered` (GObject *owner) comes with the Enter key, as long as the owner
+ * lives. Borrowed. */
+FfEntry *ff_columns_append_entry (FfColumns *self,
+                                  const char *label,
+                                  const char *unit,
+                                  gboolean wide,
+                                  GCallback entered,
+                                  gpointer owner);

@@ -39,6 +39,59 @@ ff_keeper_add_call (FfKeeper *self, const FfWeatherCall *call, GError **error)
   return TRUE;
 }
 
+/* ---- thin air ---- */
+
+static gpointer
+load_air (FfStore *store, const char *id, GError **error)
+{
+  FfAirRules rules;
+
+  return ff_air_rules_load (store, &rules, error) ? g_memdup2 (&rules, sizeof rules) : NULL;
+}
+
+static gboolean
+save_air (FfStore *store, gconstpointer record, GError **error)
+{
+  return ff_air_rules_save (store, record, error);
+}
+
+/* There is always a rule: it is put back, never taken away. */
+static gboolean
+keep_air (FfStore *store, const char *id, GError **error)
+{
+  return TRUE;
+}
+
+static const FfNoun noun_air = { load_air, save_air, keep_air, g_free };
+
+static gboolean
+change_air (FfStore *store, FfUndoStep *step, gpointer what, GError **error)
+{
+  ff_undo_step_add (step, &noun_air, "air", load_air (store, "air", NULL));
+  return ff_air_rules_save (store, what, error);
+}
+
+double
+ff_keeper_thin_air (FfKeeper *self)
+{
+  FfStore *store = ff_keeper_store (self);
+  FfAirRules rules;
+
+  return store != NULL && ff_air_rules_load (store, &rules, NULL) ? rules.thin_air : 1.0;
+}
+
+gboolean
+ff_keeper_save_thin_air (FfKeeper *self, double share, GError **error)
+{
+  FfAirRules rules = { 1, share };
+
+  if (!ff_keeper_change (self, ff_undo_step_new (_ ("Thin air counted otherwise")), change_air,
+                         &rules, error))
+    return FALSE;
+  ff_keeper_announce (self, FF_NEWS_JOB);
+  return TRUE;
+}
+
 /* ---- limits ---- */
 
 static gpointer

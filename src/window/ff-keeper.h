@@ -141,6 +141,10 @@ gboolean ff_keeper_add_measurement (FfKeeper *self, const FfMeasurement *measure
 gboolean ff_keeper_add_report (FfKeeper *self, const FfWeatherReport *report, GError **error);
 gboolean ff_keeper_add_call (FfKeeper *self, const FfWeatherCall *call, GError **error);
 
+/* How far thin air shortens what is planned, of all jobs: FfAirRules.thin_air. */
+double ff_keeper_thin_air (FfKeeper *self);
+gboolean ff_keeper_save_thin_air (FfKeeper *self, double share, GError **error);
+
 /* Rows of the crew's limit sheets, which are of all jobs: "job-changed" tells of them. All of some
  * rows (FfLimit) are stored as one. */
 gboolean ff_keeper_save_limit (FfKeeper *self,

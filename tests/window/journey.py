@@ -285,7 +285,7 @@ def weather(journey):
     program.press("Enter the decision")
     program.says("Standing by since")
     program.says("(JV): gusts")
-    program.press("Save the page")
+    program.press("Save PDF")
     target = os.path.join(journey.folder, "call.pdf")
     name = program.find("Name", "text", "entry", "text box")
     Atspi.EditableText.set_text_contents(name.get_editable_text_iface() or name, target)

@@ -9,6 +9,7 @@
 #include "ff-call-form.h"
 #include "ff-civil.h"
 #include "ff-measure-form.h"
+#include "ff-pick.h"
 #include "ff-report-form.h"
 #include "ff-weather-page.h"
 
@@ -147,6 +148,29 @@ test_a_forecast_marks_the_sorties_it_crosses (void **state)
   ff_stage_free (stage);
 }
 
+/* The crew's own share of what thin air takes: picked, stored, taken back. */
+static void
+test_thin_air_is_picked (void **state)
+{
+  FfStage *stage = stage_on_weather ();
+  GtkWidget *pick = ff_stage_find (GTK_WIDGET (page_of (stage)), GTK_TYPE_LABEL,
+                                   "Minutes that thin air takes");
+
+  while (pick != NULL && !FF_IS_PICK (pick))
+    pick = gtk_widget_get_parent (pick);
+  g_assert (pick != NULL);
+  assert_int_equal (ff_pick_get_value (FF_PICK (pick)), 0);
+  ff_pick_set_value (FF_PICK (pick), 2);
+  g_signal_emit_by_name (pick, "picked", 2);
+  ff_stage_settle ();
+  assert_close (ff_keeper_thin_air (stage->keeper), 0.0, 0.0);
+  ff_keeper_undo (stage->keeper, NULL);
+  ff_stage_settle ();
+  assert_close (ff_keeper_thin_air (stage->keeper), 1.0, 0.0);
+  assert_int_equal (ff_pick_get_value (FF_PICK (pick)), 0);
+  ff_stage_free (stage);
+}
+
 static void
 test_nothing_is_decided_for_the_crew (void **state)
 {
@@ -207,6 +231,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_report_then_gust),
     cmocka_unit_test (test_a_forecast_marks_the_sorties_it_crosses),
+    cmocka_unit_test (test_thin_air_is_picked),
     cmocka_unit_test (test_nothing_is_decided_for_the_crew),
     cmocka_unit_test (test_standby_clock_runs),
     cmocka_unit_test (test_the_page_is_saved),

@@ -171,19 +171,10 @@ choice_new (FfCallForm *self)
   return flow;
 }
 
-static FfEntry *
-field_new (FfCallForm *self, FfColumns *columns, const char *label, gboolean wide)
-{
-  GtkWidget *entry = ff_entry_new (label, NULL);
-
-  g_signal_connect_object (entry, "entered", G_CALLBACK (on_enter), self, G_CONNECT_SWAPPED);
-  ff_columns_append (columns, entry, wide);
-  return FF_ENTRY (entry);
-}
-
 static void
 ff_call_form_init (FfCallForm *self)
 {
+  const GCallback enter = G_CALLBACK (on_enter);
   GtkWidget *columns = ff_columns_new (11, 2);
   GtkWidget *button = gtk_button_new_with_mnemonic (_ ("Enter the _decision"));
 
@@ -193,9 +184,11 @@ ff_call_form_init (FfCallForm *self)
   gtk_widget_set_visible (GTK_WIDGET (self->none), FALSE);
   gtk_box_append (GTK_BOX (self), choice_new (self));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->none));
-  self->why = field_new (self, FF_COLUMNS (columns), _ ("Why"), TRUE);
-  self->by = field_new (self, FF_COLUMNS (columns), _ ("Decided by (initials)"), FALSE);
-  self->until = field_new (self, FF_COLUMNS (columns), _ ("Until (17:20)"), FALSE);
+  self->why = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Why"), NULL, TRUE, enter, self);
+  self->by = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Decided by (initials)"),
+                                      NULL, FALSE, enter, self);
+  self->until = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Until (17:20)"),
+                                         NULL, FALSE, enter, self);
   gtk_widget_set_halign (button, GTK_ALIGN_START);
   g_signal_connect_object (button, "clicked", G_CALLBACK (on_enter), self, G_CONNECT_SWAPPED);
   gtk_box_append (GTK_BOX (self), columns);

@@ -204,16 +204,6 @@ ff_measure_form_class_init (FfMeasureFormClass *klass)
                                  NULL, G_TYPE_NONE, 0);
 }
 
-static FfEntry *
-field_new (FfMeasureForm *self, FfColumns *columns, const char *label, const char *unit)
-{
-  GtkWidget *entry = ff_entry_new (label, unit);
-
-  g_signal_connect_object (entry, "entered", G_CALLBACK (on_enter), self, G_CONNECT_SWAPPED);
-  ff_columns_append (columns, entry, FALSE);
-  return FF_ENTRY (entry);
-}
-
 static FfPick *
 pick_new (FfColumns *columns, const char *label)
 {
@@ -226,6 +216,7 @@ pick_new (FfColumns *columns, const char *label)
 static void
 ff_measure_form_init (FfMeasureForm *self)
 {
+  const GCallback enter = G_CALLBACK (on_enter);
   GtkWidget *columns = ff_columns_new (11, 3);
   GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Keep it · Enter"));
 
@@ -233,12 +224,14 @@ ff_measure_form_init (FfMeasureForm *self)
   gtk_box_set_spacing (GTK_BOX (self), 10);
   self->kinds = g_ptr_array_new ();
   self->kind = pick_new (FF_COLUMNS (columns), _ ("What was measured"));
-  self->value = field_new (self, FF_COLUMNS (columns), _ ("Value"), NULL);
+  self->value = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Value"),
+                                         NULL, FALSE, enter, self);
   self->answer = pick_new (FF_COLUMNS (columns), _ ("Is there any?"));
   self->unit = pick_new (FF_COLUMNS (columns), _ ("Unit"));
   /* Translators: of an instrument that measures the wind, above ground. */
-  self->height = field_new (self, FF_COLUMNS (columns), _ ("Height of the sensor"), "m");
-  self->note = field_new (self, FF_COLUMNS (columns), _ ("Note"), NULL);
+  self->height = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Height of the sensor"),
+                                          "m", FALSE, enter, self);
+  self->note = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Note"), NULL, FALSE, enter, self);
   ff_pick_set_texts (self->answer, (const char *[]){ _ ("yes"), _ ("no"), NULL });
   ff_pick_set_value (self->answer, 0);
   gtk_widget_set_halign (button, GTK_ALIGN_START);

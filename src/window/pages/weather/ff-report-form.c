@@ -160,19 +160,10 @@ ff_report_form_class_init (FfReportFormClass *klass)
                                  NULL, G_TYPE_NONE, 0);
 }
 
-static FfEntry *
-field_new (FfReportForm *self, FfColumns *columns, const char *label, const char *unit)
-{
-  GtkWidget *entry = ff_entry_new (label, unit);
-
-  g_signal_connect_object (entry, "entered", G_CALLBACK (on_enter), self, G_CONNECT_SWAPPED);
-  ff_columns_append (columns, entry, FALSE);
-  return FF_ENTRY (entry);
-}
-
 static void
 ff_report_form_init (FfReportForm *self)
 {
+  const GCallback enter = G_CALLBACK (on_enter);
   GtkWidget *columns = ff_columns_new (11, 2);
   GtkWidget *button = gtk_button_new_with_mnemonic (_ ("Keep the _report"));
 
@@ -180,8 +171,10 @@ ff_report_form_init (FfReportForm *self)
   gtk_box_set_spacing (GTK_BOX (self), 10);
   self->text = FF_NOTE (ff_note_new (_ ("METAR, SPECI or TAF, as it was issued")));
   self->rows = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 2));
-  self->distance = field_new (self, FF_COLUMNS (columns), _ ("Aerodrome is away"), "km");
-  self->elevation = field_new (self, FF_COLUMNS (columns), _ ("Elevation of the aerodrome"), "m");
+  self->distance = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Aerodrome is away"),
+                                            "km", FALSE, enter, self);
+  self->elevation = ff_columns_append_entry (FF_COLUMNS (columns), _ ("Elevation of the aerodrome"),
+                                             "m", FALSE, enter, self);
   gtk_widget_set_halign (button, GTK_ALIGN_START);
   g_signal_connect_object (self->text, "typed", G_CALLBACK (on_typed), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (button, "clicked", G_CALLBACK (on_enter), self, G_CONNECT_SWAPPED);

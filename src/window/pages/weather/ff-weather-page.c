@@ -11,6 +11,7 @@
 #include "ff-printing.h"
 #include "ff-report-form.h"
 #include "ff-settings.h"
+#include "ff-thin-air-pick.h"
 #include "ff-weather-rows.h"
 
 struct _FfWeatherPage {
@@ -23,6 +24,7 @@ struct _FfWeatherPage {
 
   GtkLabel *standing, *summary, *standby, *practice;
   GtkWidget *standby_band;
+  FfPick *thin_air;
   GtkBox *outside, *rows, *measured, *reports, *estimates, *calls;
   FfMeasureForm *measure;
   FfReportForm *report;
@@ -112,6 +114,7 @@ show_all (FfWeatherPage *self)
   ff_weather_rows_show_texts (self->reports, today->reports, _ ("No report is entered yet."));
   ff_weather_rows_show_texts (self->calls, today->calls, _ ("Nothing is decided yet."));
   ff_weather_rows_show_words (self->estimates, today->estimates);
+  ff_thin_air_pick_show (self->thin_air, ff_keeper_thin_air (keeper_of (self)));
   ff_report_form_set_time (self->report, ff_day_zone (self->day), now_of (self));
   ff_call_form_set_by (self->call, ff_keeper_initials (keeper_of (self)));
 }
@@ -361,10 +364,15 @@ ff_weather_page_class_init (FfWeatherPageClass *klass)
 /* ---- Built once ---- */
 
 static void
-add_button (FfWeatherPage *self, GtkWidget *flow, const char *label, void (*clicked) (FfWeatherPage *))
+add_button (FfWeatherPage *self,
+            GtkWidget *flow,
+            const char *label,
+            const char *tip,
+            void (*clicked) (FfWeatherPage *))
 {
   GtkWidget *button = gtk_button_new_with_mnemonic (label);
 
+  gtk_widget_set_tooltip_text (button, tip);
   g_signal_connect_object (button, "clicked", G_CALLBACK (clicked), self, G_CONNECT_SWAPPED);
   ff_flow_append (FF_FLOW (flow), button, -1);
 }
@@ -374,9 +382,10 @@ head_new (FfWeatherPage *self)
 {
   GtkWidget *flow = ff_flow_new (8, 8);
 
-  add_button (self, flow, _ ("_Back to the day"), on_back);
-  add_button (self, flow, _ ("_Print the page"), on_print);
-  add_button (self, flow, _ ("_Save the page"), on_save);
+  /* Short, so that all stand in one row where it is narrow. */
+  add_button (self, flow, _ ("_Back"), _ ("Back to the day"), on_back);
+  add_button (self, flow, _ ("_Print"), _ ("Print the page"), on_print);
+  add_button (self, flow, _ ("Save _PDF"), _ ("Save the page as PDF"), on_save);
   return flow;
 }
 
@@ -424,6 +433,12 @@ entering_new (FfWeatherPage *self)
   return column;
 }
 
+static FfKeeper *
+keeper_of_page (gpointer page)
+{
+  return keeper_of (page);
+}
+
 static GtkWidget *
 reading_new (FfWeatherPage *self)
 {
@@ -432,6 +447,9 @@ reading_new (FfWeatherPage *self)
   gtk_box_append (GTK_BOX (column), card_with (_ ("Limits"), NULL, &self->rows));
   gtk_box_append (GTK_BOX (column),
                   card_with (_ ("Estimates, no measurements"), NULL, &self->estimates));
+  self->thin_air = FF_PICK (ff_thin_air_pick_new (keeper_of_page, self));
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->estimates))),
+                  GTK_WIDGET (self->thin_air));
   gtk_box_set_spacing (self->rows, 14);
   gtk_widget_set_hexpand (column, TRUE);
   return column;
