@@ -88,14 +88,17 @@ add_missing (FfSheetFacts *facts, const FfLimitsToday *today)
       overdue = overdue || (row->overdue && *row->checked != '\0');
     }
   if (today->rows->len == 0)
-    ff_sheet_facts_take_missing (facts, "records",
-                                 g_strdup (_ ("No limits are entered: the crew's own sheet is blank.")));
+    ff_sheet_facts_take_missing (
+        facts, "records",
+        g_strdup (_ ("No limits are entered: the crew's own sheet is blank.")));
   if (never)
-    ff_sheet_facts_take_missing (facts, "records",
-                                 g_strdup (_ ("Limits were never checked against their source.")));
+    ff_sheet_facts_take_missing (
+        facts, "records",
+        g_strdup (_ ("Limits were never checked against their source.")));
   if (overdue)
-    ff_sheet_facts_take_missing (facts, "records",
-                                 g_strdup (_ ("The check of limits against their source is overdue.")));
+    ff_sheet_facts_take_missing (
+        facts, "records",
+        g_strdup (_ ("The check of limits against their source is overdue.")));
 }
 
 void

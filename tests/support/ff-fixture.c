@@ -259,7 +259,8 @@ add_member (FfFixture *fixture, const char *name, const char *initials, FfRole r
   FfSheetMember *member = own (fixture, sizeof *member);
 
   *member = (FfSheetMember) { text_of (fixture, name), text_of (fixture, initials),
-                              text_of (fixture, "07700 900 123"), role };
+                              text_of (fixture, "07700 900 123"),
+                              text_of (fixture, ""), role };
   g_ptr_array_add (fixture->facts.crew, member);
 }
 
