@@ -140,6 +140,7 @@ json_evening (FfJson *json, const FfChargeEvening *evening, GTimeZone *zone)
       ff_json_end (json);
     }
   ff_json_end (json);
+  ff_json_texts (json, "remarks", evening->remarks);
   ff_json_texts (json, "not_charged", evening->not_charged);
   json_instant (json, "first_by", evening->first_by, zone);
   json_instant (json, "done_at", evening->done_at, zone);
@@ -256,6 +257,8 @@ print_evening (FfConsole *console, const FfChargeEvening *evening, GTimeZone *zo
     ff_console_wrap (console, 0, evening->words);
   if (*evening->trouble != '\0')
     ff_console_wrap (console, 0, evening->trouble);
+  for (guint i = 0; i < evening->remarks->len; i++)
+    ff_console_wrap (console, 0, g_ptr_array_index (evening->remarks, i));
   for (guint i = 0; i < evening->turns->len; i++)
     {
       const FfChargeTurn *turn = g_ptr_array_index (evening->turns, i);

@@ -2,7 +2,9 @@
 #include "ff-charge-evening.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
+#include "ff-battery-log.h"
 #include "ff-charge-queue.h"
 #include "ff-charge-watch.h"
 #include "ff-crew.h"
@@ -14,7 +16,9 @@ typedef struct {
   GPtrArray *members;   /* FfMember */
   GPtrArray *chargers;  /* FfItem, borrowed */
   GArray *times, *benches; /* FfChargeWatch, FfChargeBench */
-  const GPtrArray *batteries;
+  GPtrArray *batteries; /* char*, borrowed: labels of those that are to be charged */
+  GArray *not_before;   /* gint64, as batteries */
+  GArray *busy;         /* FfChargeBusy */
   FfChargeEvening *evening;
 } Evening;
 
@@ -36,6 +40,7 @@ ff_charge_evening_free (FfChargeEvening *self)
     return;
   g_ptr_array_unref (self->turns);
   g_ptr_array_unref (self->not_charged);
+  g_ptr_array_unref (self->remarks);
   g_free (self->words);
   g_free (self->trouble);
   g_free (self);
@@ -75,6 +80,164 @@ add_chargers (Evening *self)
     }
 }
 
+/* ---- What was said of the batteries ---- */
+
+static FfItem *
+item_of (const FfDay *day, const char *label)
+{
+  for (guint i = 0; i < day->items->len; i++)
+    {
+      FfItem *item = g_ptr_array_index (day->items, i);
+
+      if (g_str_equal (item->label, label))
+        return item;
+    }
+  return NULL;
+}
+
+/* The last that was said, while it still holds; NULL: it is taken as empty. */
+static const FfBatteryDay *
+said_of (const FfDay *day, const char *label)
+{
+  const FfItem *item = item_of (day, label);
+  const FfBatteryDay *said
+      = item != NULL ? g_hash_table_lookup (day->battery_days, item->id) : NULL;
+  gint64 from, to;
+
+  if (said == NULL || !day->has_date)
+    return NULL;
+  ff_day_bounds (day->date, day->zone, &from, &to);
+  if (said->at < from - 24 * 60 * FF_MINUTE || said->at >= to)
+    return NULL;
+  for (guint i = 0; i < day->battery_flights->len; i++)
+    {
+      const FfBatteryFlight *flight = g_ptr_array_index (day->battery_flights, i);
+
+      if (flight->off >= said->at && g_str_equal (flight->battery_id, item->id))
+        return NULL;
+    }
+  return said;
+}
+
+static void
+remark (Evening *self, char *sentence)
+{
+  g_ptr_array_add (self->evening->remarks, sentence);
+}
+
+static void
+queue_battery (Evening *self, const char *label, gint64 not_before)
+{
+  g_ptr_array_add (self->batteries, (gpointer) label);
+  g_array_append_val (self->not_before, not_before);
+}
+
+static gboolean
+is_attended (const Evening *self, gint64 at)
+{
+  for (guint i = 0; i < self->times->len; i++)
+    {
+      const FfChargeWatch *watch = &g_array_index (self->times, FfChargeWatch, i);
+
+      if (at >= watch->from && at <= watch->to)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Which slot it is in nobody enters: the next that is not taken yet. */
+static void
+take_slot (Evening *self, gint64 until)
+{
+  guint taken = self->busy->len;
+
+  for (guint i = 0; i < self->benches->len; i++)
+    {
+      guint slots = g_array_index (self->benches, FfChargeBench, i).slots;
+      FfChargeBusy busy = { i, taken, until };
+
+      if (taken < slots)
+        {
+          g_array_append_val (self->busy, busy);
+          return;
+        }
+      taken -= slots;
+    }
+}
+
+static void
+add_charging (Evening *self, const char *label, const FfBatteryDay *said)
+{
+  int minutes = self->benches->len > 0
+                    ? g_array_index (self->benches, FfChargeBench, 0).minutes : 0;
+  gint64 until = said->until > 0 ? said->until : said->at + (gint64) minutes * FF_MINUTE;
+  g_autofree char *clock = ff_instant_clock ((double) until, self->day->zone);
+
+  take_slot (self, until);
+  remark (self, g_strdup_printf (is_attended (self, until)
+                                     ? _ ("%s charges until %s; its slot is taken until then.")
+                                     : _ ("%s charges until %s, and nobody is entered to be there "
+                                          "then: a charge is attended to its end."),
+                                 label, clock));
+}
+
+static int
+cool_minutes (const Evening *self)
+{
+  const FfItem *charger
+      = self->chargers->len > 0 ? g_ptr_array_index (self->chargers, 0) : NULL;
+
+  return charger != NULL ? charger->cool_minutes : 0;
+}
+
+static void
+add_hot (Evening *self, const char *label, const FfBatteryDay *said)
+{
+  gint64 cool = said->at + (gint64) cool_minutes (self) * FF_MINUTE;
+  g_autofree char *at = ff_instant_clock ((double) said->at, self->day->zone);
+  g_autofree char *then = ff_instant_clock ((double) cool, self->day->zone);
+
+  queue_battery (self, label, cool);
+  remark (self, g_strdup_printf (_ ("%s: hot at %s; it cools, and goes in at %s at the earliest."),
+                                 label, at, then));
+}
+
+/* How much is in it shortens no charge here: the last of a charge is the slowest. */
+static void
+add_part (Evening *self, const char *label, const FfBatteryDay *said)
+{
+  g_autofree char *at = ff_instant_clock ((double) said->at, self->day->zone);
+
+  queue_battery (self, label, G_MININT64);
+  if (said->state == FF_BATTERY_DAY_COLD)
+    remark (self, g_strdup_printf (_ ("%s: cold at %s; let it come to room temperature before it "
+                                      "is charged."),
+                                   label, at));
+  else
+    /* Translators: label of a battery, "part-used" or "storage charge", clock time. */
+    remark (self, g_strdup_printf (_ ("%s: %s at %s; a whole charge is counted for it."), label,
+                                   ff_name_text (&ff_names_battery_day, (int) said->state), at));
+}
+
+static void
+add_battery (Evening *self, const char *label)
+{
+  const FfBatteryDay *said = said_of (self->day, label);
+  g_autofree char *at
+      = said != NULL ? ff_instant_clock ((double) said->at, self->day->zone) : NULL;
+
+  if (said == NULL)
+    queue_battery (self, label, G_MININT64);
+  else if (said->state == FF_BATTERY_DAY_CHARGING)
+    add_charging (self, label, said);
+  else if (said->state == FF_BATTERY_DAY_HOT)
+    add_hot (self, label, said);
+  else if (ff_battery_day_is_full (said))
+    remark (self, g_strdup_printf (_ ("%s: full at %s; it is not charged again."), label, at));
+  else
+    add_part (self, label, said);
+}
+
 static const char *
 name_of (const Evening *self, guint watch)
 {
@@ -88,6 +251,15 @@ name_of (const Evening *self, guint watch)
         return member->name;
     }
   return "";
+}
+
+static gboolean
+has_charge (const FfChargePlan *plan, guint battery)
+{
+  for (guint i = 0; i < plan->charges->len; i++)
+    if (g_array_index (plan->charges, FfCharge, i).battery == battery)
+      return TRUE;
+  return FALSE;
 }
 
 static void
@@ -107,9 +279,10 @@ add_turns (Evening *self, const FfChargePlan *plan)
       turn->attended_by = g_strdup (name_of (self, charge->watch));
       g_ptr_array_add (self->evening->turns, turn);
     }
-  for (guint i = plan->charges->len; i < self->batteries->len; i++)
-    g_ptr_array_add (self->evening->not_charged,
-                     g_strdup (g_ptr_array_index (self->batteries, i)));
+  for (guint i = 0; i < self->batteries->len; i++)
+    if (!has_charge (plan, i))
+      g_ptr_array_add (self->evening->not_charged,
+                       g_strdup (g_ptr_array_index (self->batteries, i)));
 }
 
 static guint
@@ -204,6 +377,9 @@ work_out (Evening *self)
     .n_watches = self->times->len,
     .chargers = (const FfChargeBench *) (gpointer) self->benches->data,
     .n_chargers = self->benches->len,
+    .not_before = (const gint64 *) (gpointer) self->not_before->data,
+    .busy = (const FfChargeBusy *) (gpointer) self->busy->data,
+    .n_busy = self->busy->len,
   };
   g_autoptr (FfChargePlan) plan = ff_charge_queue (&problem);
 
@@ -223,6 +399,9 @@ evening_clear (Evening *self)
   g_ptr_array_unref (self->chargers);
   g_array_unref (self->times);
   g_array_unref (self->benches);
+  g_ptr_array_unref (self->batteries);
+  g_array_unref (self->not_before);
+  g_array_unref (self->busy);
   g_clear_pointer (&self->evening, ff_charge_evening_free);
 }
 
@@ -234,19 +413,25 @@ ff_charge_evening_new (const FfDay *day,
                        const GPtrArray *batteries,
                        GError **error)
 {
-  g_auto (Evening) self = { .day = day, .batteries = batteries };
+  g_auto (Evening) self = { .day = day };
 
   self.chargers = g_ptr_array_new ();
   self.times = g_array_new (FALSE, FALSE, sizeof (FfChargeWatch));
   self.benches = g_array_new (FALSE, FALSE, sizeof (FfChargeBench));
+  self.batteries = g_ptr_array_new ();
+  self.not_before = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self.busy = g_array_new (FALSE, FALSE, sizeof (FfChargeBusy));
   self.evening = g_new0 (FfChargeEvening, 1);
   self.evening->turns = g_ptr_array_new_with_free_func (turn_free);
   self.evening->not_charged = g_ptr_array_new_with_free_func (g_free);
+  self.evening->remarks = g_ptr_array_new_with_free_func (g_free);
   self.watches = ff_watches_load (store, day->job->id, error);
   self.members = self.watches != NULL ? ff_members_load (store, error) : NULL;
   if (self.members == NULL || !add_times (&self, error))
     return NULL;
   add_chargers (&self);
+  for (guint i = 0; i < batteries->len; i++)
+    add_battery (&self, g_ptr_array_index (batteries, i));
   work_out (&self);
   return g_steal_pointer (&self.evening);
 }

@@ -17,6 +17,7 @@ typedef struct {
 typedef struct {
   GPtrArray *turns;       /* FfChargeTurn, by time */
   GPtrArray *not_charged; /* char*: labels of batteries that have no place */
+  GPtrArray *remarks;     /* char*: what the crew said of a battery, and what follows for its charge */
   gint64 first_by;        /* the first must be in by then; 0: none is planned */
   gint64 done_at;
   int busy_minutes;       /* what all of them take in the slots there are; 0: no charger */
@@ -25,7 +26,9 @@ typedef struct {
 } FfChargeEvening;
 
 /* The queue for these batteries (labels, the first wanted first) and the chargers of the day, as the
- * watches of the job allow. */
+ * watches of the job allow and as the crew has said the batteries are: a full one is not charged, a
+ * hot one waits, one that is charging keeps a slot. What was said before the day before the job, or
+ * before the battery's last flight, counts no more: then it is taken as empty. */
 FfChargeEvening *ff_charge_evening_new (const FfDay *day,
                                         FfStore *store,
                                         const GPtrArray *batteries,

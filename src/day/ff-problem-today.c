@@ -10,7 +10,6 @@
 #include "ff-lock.h"
 #include "ff-usable.h"
 
-#define NEARLY_FULL_PERCENT 95
 /* Where the crew's limits name no reserve (common practice, no source). */
 #define USUAL_RESERVE_PERCENT 30.0
 
@@ -369,7 +368,7 @@ part_use (const FfDay *day, const FfBatteryDay *said, FfSortieBattery *battery)
       empty (battery);
       return;
     }
-  if (said->percent >= NEARLY_FULL_PERCENT)
+  if (ff_battery_day_is_full (said))
     return;
   battery->minutes_flown = battery->usable_minutes - (int) floor (left);
   battery->legs_flown = 1;

@@ -33,6 +33,18 @@ by_start (gconstpointer a, gconstpointer b)
   return by_end (a, b);
 }
 
+/* From when a slot is free. */
+static gint64
+free_from (const FfChargeProblem *problem, guint charger, guint slot)
+{
+  gint64 from = G_MININT64;
+
+  for (guint i = 0; i < problem->n_busy; i++)
+    if (problem->busy[i].charger == charger && problem->busy[i].slot == slot)
+      from = MAX (from, problem->busy[i].until);
+  return from;
+}
+
 /* Every place for a charge of one slot in one watch, end to end: from its beginning, or back from
  * its end. */
 static void
@@ -40,12 +52,13 @@ add_places (GArray *places, const FfChargeProblem *problem, FfCharge place, gboo
 {
   const FfChargeWatch *watch = &problem->watches[place.watch];
   gint64 length = (gint64) problem->chargers[place.charger].minutes * FF_MINUTE;
+  gint64 begin = MAX (watch->from, free_from (problem, place.charger, place.slot));
 
   for (guint i = 0; length > 0 && i < problem->n_batteries; i++)
     {
-      place.from = from_end ? watch->to - (i + 1) * length : watch->from + i * length;
+      place.from = from_end ? watch->to - (i + 1) * length : begin + i * length;
       place.to = place.from + length;
-      if (place.from < watch->from || place.to > watch->to)
+      if (place.from < begin || place.to > watch->to)
         return;
       g_array_append_val (places, place);
     }
@@ -86,11 +99,163 @@ busy_minutes (const FfChargeProblem *problem)
                      (gint64) problem->chargers[i].minutes * problem->n_batteries * FF_MINUTE);
   whole.watches = &always;
   whole.n_watches = 1;
+  whole.n_busy = 0;
   places = all_places (&whole, FALSE);
   g_array_sort (places, by_end);
   if (problem->n_batteries == 0 || places->len < problem->n_batteries)
     return 0;
   return (int) (g_array_index (places, FfCharge, problem->n_batteries - 1).to / FF_MINUTE);
+}
+
+/* ---- The queue ---- */
+
+typedef struct {
+  const FfChargeProblem *problem;
+  const gboolean *asked; /* of each battery */
+  GArray *charges;
+} Queue;
+
+static gboolean
+has_charge (const Queue *self, guint battery)
+{
+  for (guint i = 0; i < self->charges->len; i++)
+    if (g_array_index (self->charges, FfCharge, i).battery == battery)
+      return TRUE;
+  return FALSE;
+}
+
+static gint64
+slot_free_from (const Queue *self, guint charger, guint slot)
+{
+  gint64 from = free_from (self->problem, charger, slot);
+
+  for (guint i = 0; i < self->charges->len; i++)
+    {
+      const FfCharge *charge = &g_array_index (self->charges, FfCharge, i);
+
+      if (charge->charger == charger && charge->slot == slot)
+        from = MAX (from, charge->to);
+    }
+  return from;
+}
+
+static gint64
+free_battery_from (const FfChargeProblem *problem, guint battery)
+{
+  return problem->not_before != NULL ? problem->not_before[battery] : G_MININT64;
+}
+
+/* The first place of that slot in which the battery is off while somebody is there. */
+static gboolean
+fit (const Queue *self, FfCharge *charge, gint64 slot_from)
+{
+  const FfChargeProblem *problem = self->problem;
+  gint64 length = (gint64) problem->chargers[charge->charger].minutes * FF_MINUTE;
+  gboolean found = FALSE;
+
+  for (guint i = 0; length > 0 && i < problem->n_watches; i++)
+    {
+      gint64 from = MAX (MAX (problem->watches[i].from, slot_from),
+                         free_battery_from (problem, charge->battery));
+
+      if (from + length > problem->watches[i].to || (found && from >= charge->from))
+        continue;
+      charge->watch = i;
+      charge->from = from;
+      charge->to = from + length;
+      found = TRUE;
+    }
+  return found;
+}
+
+static gboolean
+next_charge (const Queue *self, FfCharge *ret_next)
+{
+  const FfChargeProblem *problem = self->problem;
+  gboolean found = FALSE;
+
+  for (guint charger = 0; charger < problem->n_chargers; charger++)
+    for (guint slot = 0; slot < problem->chargers[charger].slots; slot++)
+      {
+        gint64 slot_from = slot_free_from (self, charger, slot);
+
+        for (guint battery = 0; battery < problem->n_batteries; battery++)
+          {
+            FfCharge next = { battery, charger, slot, 0, 0, 0 };
+
+            if (self->asked[battery] && !has_charge (self, battery) && fit (self, &next, slot_from)
+                && (!found || next.to < ret_next->to))
+              {
+                *ret_next = next;
+                found = TRUE;
+              }
+          }
+      }
+  return found;
+}
+
+/* Always what is off first. With equal chargers no other order has the k-th off earlier. */
+static GArray *
+charges_of (const FfChargeProblem *problem, const gboolean *asked)
+{
+  Queue self = { problem, asked, g_array_new (FALSE, TRUE, sizeof (FfCharge)) };
+  FfCharge next;
+
+  while (next_charge (&self, &next))
+    g_array_append_val (self.charges, next);
+  return self.charges;
+}
+
+/* Where not all have a place, the last wanted go without, unless that would leave a place empty. */
+static GArray *
+queue (const FfChargeProblem *problem)
+{
+  g_autofree gboolean *asked = g_new (gboolean, problem->n_batteries + 1);
+  guint n_asked = problem->n_batteries;
+  GArray *charges;
+
+  for (guint i = 0; i < problem->n_batteries; i++)
+    asked[i] = TRUE;
+  charges = charges_of (problem, asked);
+  if (problem->not_before == NULL)
+    return charges; /* they are the first wanted already */
+  for (guint i = problem->n_batteries; i-- > 0 && charges->len < n_asked;)
+    {
+      GArray *without;
+
+      asked[i] = FALSE;
+      without = charges_of (problem, asked);
+      if (without->len < charges->len)
+        {
+          asked[i] = TRUE;
+          g_array_unref (without);
+          continue;
+        }
+      g_array_unref (charges);
+      charges = without;
+      n_asked--;
+    }
+  return charges;
+}
+
+/* In the order of their starts, each the first wanted of those that are to be had by then. */
+static void
+hand_out (const FfChargeProblem *problem, GArray *charges)
+{
+  g_autofree gboolean *left = g_new0 (gboolean, problem->n_batteries + 1);
+
+  for (guint i = 0; i < charges->len; i++)
+    left[g_array_index (charges, FfCharge, i).battery] = TRUE;
+  for (guint i = 0; i < charges->len; i++)
+    {
+      FfCharge *charge = &g_array_index (charges, FfCharge, i);
+      guint battery = 0;
+
+      while (!left[battery] || free_battery_from (problem, battery) > charge->from)
+        battery++;
+      left[battery] = FALSE;
+      charge->battery = battery;
+    }
 }
 
 FfChargePlan *
@@ -99,14 +264,12 @@ ff_charge_queue (const FfChargeProblem *problem)
   FfChargePlan *plan = g_new0 (FfChargePlan, 1);
   guint n;
 
-  plan->charges = all_places (problem, FALSE);
+  plan->charges = queue (problem);
+  n = plan->charges->len;
   g_array_sort (plan->charges, by_end);
-  n = MIN (plan->charges->len, problem->n_batteries);
-  g_array_set_size (plan->charges, n);
   plan->done_at = n > 0 ? g_array_index (plan->charges, FfCharge, n - 1).to : 0;
   g_array_sort (plan->charges, by_start);
-  for (guint i = 0; i < n; i++)
-    g_array_index (plan->charges, FfCharge, i).battery = i;
+  hand_out (problem, plan->charges);
   plan->not_charged = problem->n_batteries - n;
   plan->first_by = latest_start (problem, n);
   plan->busy_minutes = busy_minutes (problem);

@@ -16,12 +16,21 @@ typedef struct {
   int minutes; /* to charge one battery */
 } FfChargeBench;
 
+/* Something is in that slot until then. */
+typedef struct {
+  guint charger, slot;
+  gint64 until;
+} FfChargeBusy;
+
 typedef struct {
   guint n_batteries; /* by the order they are wanted in */
   const FfChargeWatch *watches;
   guint n_watches;
   const FfChargeBench *chargers;
   guint n_chargers;
+  const gint64 *not_before; /* of each battery: it cools until then; NULL: all at once */
+  const FfChargeBusy *busy;
+  guint n_busy;
 } FfChargeProblem;
 
 typedef struct {
@@ -31,7 +40,7 @@ typedef struct {
 
 typedef struct {
   GArray *charges;  /* FfCharge, by time; each battery at most once */
-  guint not_charged; /* the last so many batteries have no place */
+  guint not_charged; /* so many batteries have no place: the last wanted where there is a choice */
   gint64 first_by;  /* the first must be in by then for all these to end in their watches; 0: none */
   gint64 done_at;   /* when the last is off, begun at once; 0: none */
   int busy_minutes; /* from the first in to the last off, were somebody there all along; 0: no slot */

@@ -81,6 +81,8 @@ ff_resistance_worst (const FfResistance *resistance)
   return worst;
 }
 
+#define NEARLY_FULL_PERCENT 95
+
 static gboolean
 add_cells (FfStore *store, const FfResistance *resistance, GError **error)
 {
@@ -224,6 +226,12 @@ local_words (gint64 at)
   g_autoptr (GDateTime) local = utc != NULL ? g_date_time_to_local (utc) : NULL;
 
   return local != NULL ? g_date_time_format (local, "%a %e %b %H:%M") : g_strdup ("");
+}
+
+gboolean
+ff_battery_day_is_full (const FfBatteryDay *day)
+{
+  return day->state == FF_BATTERY_DAY_FULL || day->percent >= NEARLY_FULL_PERCENT;
 }
 
 char *

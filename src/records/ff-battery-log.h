@@ -55,6 +55,9 @@ gboolean ff_battery_day_add (FfStore *store,
                              const FfBatteryDay *day,
                              GError **error);
 
+/* Full, or so nearly that it goes on no charger: 95 % (common practice, no source). */
+gboolean ff_battery_day_is_full (const FfBatteryDay *day);
+
 /* "part-used, 60 %, 21 °C", "charging until 21:40"; by whom and when, on this laptop's clock. NULL
  * says that nothing was entered. */
 char *ff_battery_day_words (const FfBatteryDay *day) G_GNUC_WARN_UNUSED_RESULT;

@@ -188,8 +188,11 @@ random_evening (FfTestRandom *random, FfChargeProblem *problem, FfChargeWatch *w
 {
   gint64 at = 0;
 
-  *problem = (FfChargeProblem) { pick (random, 0, 9), watches, pick (random, 0, 3), chargers,
-                                 pick (random, 0, 2) };
+  *problem = (FfChargeProblem) { .n_batteries = pick (random, 0, 9),
+                                 .watches = watches,
+                                 .n_watches = pick (random, 0, 3),
+                                 .chargers = chargers,
+                                 .n_chargers = pick (random, 0, 2) };
   for (guint i = 0; i < problem->n_watches; i++)
     {
       watches[i].from = at + 60 * (gint64) pick (random, 0, 90);
@@ -267,7 +270,10 @@ the_first_may_wait_no_longer (void **state)
     {
       FfChargeWatch watch = { 0, 60 * (gint64) pick (&random, 60, 400) };
       FfChargeBench charger = { pick (&random, 1, 3), (int) pick (&random, 20, 70) };
-      FfChargeProblem problem = { pick (&random, 1, 9), &watch, 1, &charger, 1 };
+      FfChargeProblem problem = {
+        .n_batteries = pick (&random, 1, 9), .watches = &watch, .n_watches = 1,
+        .chargers = &charger, .n_chargers = 1
+      };
       g_autoptr (FfChargePlan) plan = ff_charge_queue (&problem);
       g_autoptr (FfChargePlan) late = NULL, later = NULL;
 
@@ -282,14 +288,152 @@ the_first_may_wait_no_longer (void **state)
     }
 }
 
+/* ---- Hot batteries, and slots that are taken ---- */
+
+typedef struct {
+  FfChargeProblem problem;
+  FfChargeWatch watches[2];
+  FfChargeBench charger;
+  gint64 not_before[4];
+  FfChargeBusy busy;
+} Warm;
+
+static void
+random_warm (FfTestRandom *random, Warm *self)
+{
+  gint64 first = 60 * (gint64) pick (random, 0, 60);
+  gint64 between = first + 60 * (gint64) pick (random, 20, 200);
+
+  self->watches[0] = (FfChargeWatch) { first, between };
+  self->watches[1].from = between + 60 * (gint64) pick (random, 0, 60);
+  self->watches[1].to = self->watches[1].from + 60 * (gint64) pick (random, 20, 200);
+  self->charger = (FfChargeBench) { pick (random, 1, 2), (int) pick (random, 20, 90) };
+  for (guint i = 0; i < G_N_ELEMENTS (self->not_before); i++)
+    self->not_before[i] = pick (random, 0, 1) * 60 * (gint64) pick (random, 0, 250);
+  self->busy = (FfChargeBusy) { 0, 0, 60 * (gint64) pick (random, 0, 250) };
+  self->problem = (FfChargeProblem) { .n_batteries = pick (random, 1, 4),
+                                      .watches = self->watches,
+                                      .n_watches = pick (random, 1, 2),
+                                      .chargers = &self->charger,
+                                      .n_chargers = 1,
+                                      .not_before = self->not_before,
+                                      .busy = &self->busy,
+                                      .n_busy = pick (random, 0, 1) };
+}
+
+/* Where it ends when it is put in as soon as it can be; G_MAXINT64: nowhere. */
+static gint64
+put_in (const Warm *self, guint battery, gint64 slot_free)
+{
+  const gint64 length = 60 * (gint64) self->charger.minutes;
+
+  for (guint i = 0; i < self->problem.n_watches; i++)
+    {
+      gint64 from = MAX (MAX (self->watches[i].from, slot_free), self->not_before[battery]);
+
+      if (from + length <= self->watches[i].to)
+        return from + length;
+    }
+  return G_MAXINT64;
+}
+
+/* Those of `left` one after the other in every order and every slot: the most that are charged. */
+static guint
+most_by_hand (const Warm *self, guint left, const gint64 *slots)
+{
+  guint most = 0;
+
+  for (guint battery = 0; battery < self->problem.n_batteries; battery++)
+    for (guint slot = 0; (left >> battery & 1) != 0 && slot < self->charger.slots; slot++)
+      {
+        gint64 next[2] = { slots[0], slots[1] };
+
+        next[slot] = put_in (self, battery, slots[slot]);
+        if (next[slot] < G_MAXINT64)
+          most = MAX (most, 1 + most_by_hand (self, left & ~(1U << battery), next));
+      }
+  return most;
+}
+
+static void
+check_warm (const Warm *self, const FfChargePlan *plan)
+{
+  guint seen = 0;
+
+  for (guint i = 0; i < plan->charges->len; i++)
+    {
+      const FfCharge *charge = &g_array_index (plan->charges, FfCharge, i);
+
+      assert_true (charge->from >= self->not_before[charge->battery]);
+      assert_true (charge->from >= self->watches[charge->watch].from
+                   && charge->to <= self->watches[charge->watch].to);
+      assert_true (self->problem.n_busy == 0 || charge->slot != 0
+                   || charge->from >= self->busy.until);
+      assert_true ((seen >> charge->battery & 1) == 0);
+      seen |= 1U << charge->battery;
+      for (guint j = 0; j < i; j++)
+        {
+          const FfCharge *other = &g_array_index (plan->charges, FfCharge, j);
+
+          assert_true (other->slot != charge->slot || other->to <= charge->from
+                       || charge->to <= other->from);
+        }
+    }
+}
+
+static void
+a_hot_one_waits_and_none_is_left_for_it (void **state)
+{
+  FfTestRandom random = { 57 };
+  Warm self;
+
+  (void) state;
+  for (int n = 0; n < 3000; n++)
+    {
+      g_autoptr (FfChargePlan) plan = NULL;
+      gint64 slots[2];
+
+      random_warm (&random, &self);
+      slots[0] = self.problem.n_busy > 0 ? self.busy.until : G_MININT64;
+      slots[1] = G_MININT64;
+      plan = ff_charge_queue (&self.problem);
+      check_warm (&self, plan);
+      assert_int_equal (plan->charges->len,
+                        most_by_hand (&self, (1U << self.problem.n_batteries) - 1, slots));
+      assert_true (plan->charges->len == 0
+                   || plan->first_by >= g_array_index (plan->charges, FfCharge, 0).from);
+    }
+}
+
+/* One place for two: the one that is wanted first has it, hot as it is. */
+static void
+the_first_wanted_has_the_only_place (void **state)
+{
+  const FfChargeWatch watch = { 0, 80 * 60 };
+  const FfChargeBench charger = { 1, 60 };
+  const gint64 not_before[] = { 20 * 60, 0 };
+  const FfChargeProblem problem = {
+    .n_batteries = 2, .watches = &watch, .n_watches = 1, .chargers = &charger, .n_chargers = 1,
+    .not_before = not_before
+  };
+  g_autoptr (FfChargePlan) plan = ff_charge_queue (&problem);
+
+  (void) state;
+  assert_int_equal (plan->charges->len, 1);
+  assert_int_equal (g_array_index (plan->charges, FfCharge, 0).battery, 0);
+  assert_int_equal (g_array_index (plan->charges, FfCharge, 0).from, 20 * 60);
+}
+
 /* "One slot, five batteries: five hours." */
 static void
 one_slot_five_batteries_five_hours (void **state)
 {
   const FfChargeWatch watch = { 0, 6 * 3600 };
   const FfChargeBench charger = { 1, 60 };
-  const FfChargeProblem problem = { 5, &watch, 1, &charger, 1 };
-  const FfChargeProblem nobody = { 5, NULL, 0, &charger, 1 };
+  const FfChargeProblem problem = {
+    .n_batteries = 5, .watches = &watch, .n_watches = 1, .chargers = &charger, .n_chargers = 1
+  };
+  const FfChargeProblem nobody = { .n_batteries = 5, .chargers = &charger, .n_chargers = 1 };
   g_autoptr (FfChargePlan) plan = ff_charge_queue (&problem);
   g_autoptr (FfChargePlan) alone = ff_charge_queue (&nobody);
 
@@ -462,6 +606,8 @@ main (void)
     cmocka_unit_test (every_charge_is_attended),
     cmocka_unit_test (the_first_may_wait_no_longer),
     cmocka_unit_test (one_slot_five_batteries_five_hours),
+    cmocka_unit_test (a_hot_one_waits_and_none_is_left_for_it),
+    cmocka_unit_test (the_first_wanted_has_the_only_place),
     cmocka_unit_test (no_other_share_takes_more),
     cmocka_unit_test (every_battery_has_its_answer),
     cmocka_unit_test (many_batteries_are_shared),

@@ -9,6 +9,7 @@
 #include "ff-battery-log.h"
 #include "ff-day.h"
 #include "ff-demo.h"
+#include "ff-pack-list.h"
 #include "ff-records.h"
 
 #define AT_1500 1821276000 /* 2027-09-18 15:00 in Skarrowick */
@@ -116,6 +117,81 @@ test_storage_is_charged_first (void **state)
   assert_true (first_off (plan, "b2") >= AT_1500 + 2 * HOUR + HOUR / 2);
 }
 
+/* ---- The charge evening before ---- */
+
+#define AT_EVE_1900 (AT_1500 - 20 * HOUR) /* 19:00 the evening before */
+
+static FfPackList *
+pack_now (void)
+{
+  g_autoptr (GError) error = NULL;
+  FfPackList *list = ff_pack_list_load (store, "Skarrowick", &error);
+
+  assert_no_error (error);
+  if (list == NULL)
+    abort (); /* not reached; the compiler does not know */
+  return list;
+}
+
+static const FfChargeTurn *
+turn_of (const FfPackList *list, const char *battery)
+{
+  for (guint i = 0; i < list->evening->turns->len; i++)
+    {
+      const FfChargeTurn *turn = g_ptr_array_index (list->evening->turns, i);
+
+      if (g_str_equal (turn->battery, battery))
+        return turn;
+    }
+  return NULL;
+}
+
+/* One slot, attended 17:00 to 23:00: a full one goes on no charger, a hot one cools for 20 minutes,
+ * the one that charges until 20:30 keeps the slot until then. */
+static void
+test_the_evening_takes_them_as_they_are (void **state)
+{
+  g_autoptr (FfPackList) before = pack_now (), after = NULL;
+
+  assert_int_equal (before->evening->turns->len, 5);
+  say ("b1", FF_BATTERY_DAY_FULL, AT_EVE_1900, 0, NAN);
+  say ("b2", FF_BATTERY_DAY_CHARGING, AT_EVE_1900, AT_EVE_1900 + 3 * HOUR / 2, NAN);
+  say ("b3", FF_BATTERY_DAY_HOT, AT_EVE_1900, 0, NAN);
+  after = pack_now ();
+  assert_int_equal (after->evening->turns->len, 2);
+  assert_null (turn_of (after, "b1"));
+  assert_null (turn_of (after, "b2"));
+  for (guint i = 0; i < 2; i++)
+    assert_true (((FfChargeTurn *) g_ptr_array_index (after->evening->turns, i))->from
+                 >= AT_EVE_1900 + 3 * HOUR / 2);
+  assert_int_equal (after->evening->not_charged->len, 1); /* 20:30 to 23:00 holds two */
+  assert_true (says (after->evening->remarks, "b1: full at 19:00"));
+  assert_true (says (after->evening->remarks, "b2 charges until 20:30"));
+  assert_true (says (after->evening->remarks, "b3: hot at 19:00"));
+}
+
+static void
+test_a_charge_to_its_end_is_attended (void **state)
+{
+  g_autoptr (FfPackList) list = NULL;
+
+  say ("b2", FF_BATTERY_DAY_CHARGING, AT_EVE_1900, AT_EVE_1900 + 5 * HOUR, NAN);
+  list = pack_now ();
+  assert_true (says (list->evening->remarks, "nobody is entered to be there"));
+}
+
+/* A week ago it was full: nobody knows what it is now. */
+static void
+test_old_words_count_no_more (void **state)
+{
+  g_autoptr (FfPackList) list = NULL;
+
+  say ("b1", FF_BATTERY_DAY_FULL, AT_1500 - 7 * 24 * HOUR, 0, NAN);
+  list = pack_now ();
+  assert_non_null (turn_of (list, "b1"));
+  assert_int_equal (list->evening->remarks->len, 0);
+}
+
 static void
 test_what_says_nothing_new (void **state)
 {
@@ -158,6 +234,9 @@ main (void)
     CASE (test_part_used_is_charged_first),
     CASE (test_storage_is_charged_first),
     CASE (test_what_says_nothing_new),
+    CASE (test_the_evening_takes_them_as_they_are),
+    CASE (test_a_charge_to_its_end_is_attended),
+    CASE (test_old_words_count_no_more),
   };
 
   return cmocka_run_group_tests_name ("battery today", tests, NULL, NULL);

@@ -137,6 +137,8 @@ show_words (FfPackEvening *self, const FfChargeEvening *evening, GTimeZone *zone
     }
   if (*evening->words != '\0')
     gtk_box_append (self->words, ff_line_new (evening->words, "heading"));
+  for (guint i = 0; i < evening->remarks->len; i++)
+    gtk_box_append (self->words, ff_line_new (g_ptr_array_index (evening->remarks, i), NULL));
   for (guint i = 0; i < evening->turns->len; i++)
     add_turn (self, g_ptr_array_index (evening->turns, i), zone);
 }
