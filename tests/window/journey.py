@@ -91,13 +91,22 @@ class Program:
 
     def press(self, name):
         """The button of just this name; GTK 4.8 says a mnemonic before it: "_Save Save"."""
-        names = (name, f"_{name}", f"_{name} {name}")
         button = patiently(f"the button {name}", lambda: next(
-            (node for node in walk(self.root) if (node.get_name() or "") in names
-             and node.get_role_name() in ("push button", "button", "toggle button")), None))
+            (node for node in walk(self.root)
+             if (node.get_name() or "").replace("_", "") in (name, f"{name} {name}")
+             and node.get_role_name() in ("push button", "button", "toggle button",
+                                          "check box")), None))
         action = button.get_action_iface()
         assert action is not None and action.get_n_actions() > 0, f"{name} can't be pressed"
         action.do_action(0)
+
+    def open_up(self, name):
+        """What is folded away under these words."""
+        node = patiently(f"{name} to open", lambda: next(
+            (node for node in walk(self.root) if name in (node.get_name() or "")
+             and node.get_action_iface() is not None
+             and node.get_action_iface().get_n_actions() > 0), None))
+        node.get_action_iface().do_action(0)
 
     def field(self, name):
         return self.find(name, "text", "entry", "text box")
@@ -315,6 +324,46 @@ def checks(journey):
     program.kill()
 
 
+@case("a report and a measured gust: outside, the sorties say so, the crew stands by, one page")
+def weather(journey):
+    program = journey.open("weather")
+    program.says("The pilot decides.")
+    program.type_into("METAR, SPECI or TAF, as it was issued",
+                      "EGXX 172250Z 24008KT 9999 FEW030 15/08 Q1015 WHAT")
+    program.says("Not understood: WHAT")
+    program.press("Keep the report")
+    program.says("distance not given")
+    program.type_into("Value", "10.8")
+    program.press("Keep it · Enter")
+    program.says("1 limit outside")
+    program.press("stand by")
+    program.type_into("Why", "gusts")
+    program.type_into("Decided by (initials)", "JV")
+    program.press("Enter the decision")
+    program.says("Standing by since")
+    program.says("(JV): gusts")
+    program.press("Save PDF")
+    target = os.path.join(journey.folder, "call.pdf")
+    name = program.find("Name", "text", "entry", "text box")
+    Atspi.EditableText.set_text_contents(name.get_editable_text_iface() or name, target)
+    program.press("Save")
+    patiently("the page", lambda: os.path.exists(target) and os.path.getsize(target) > 1000)
+    program.kill()
+    answer = journey.ask("limits", "Skarrowick")
+    gust = next(row for row in answer["rows"] if row["kind"] == "gust")
+    assert gust["answer"] == "outside", f"the gust is {gust['answer']}"
+    call = answer["calls"][-1]
+    assert (call["decision"], call["by"], call["why"]) == ("stand-by", "JV", "gusts"), call
+    pages = subprocess.run(["pdfinfo", target], capture_output=True, text=True, check=False).stdout
+    assert "Pages:           1\n" in pages, pages
+    program = journey.open("weather")
+    program.says("Standing by since")  # the clock goes on where it was
+    program.kill()
+    program = journey.open("sorties")
+    program.says("gust at flying height: 10.8 m/s")
+    program.kill()
+
+
 @case("a brief is saved as a file")
 def briefs(journey):
     program = journey.open("briefs")
@@ -326,6 +375,22 @@ def briefs(journey):
     program.press("Save")
     patiently("the file", lambda: os.path.exists(target) and os.path.getsize(target) > 1000)
     program.kill()
+
+
+@case("the observer is briefed, and all sheets go onto a stick")
+def briefed(journey):
+    journey.ask("freeze", "Skarrowick", "--by", "MO")
+    program = journey.open("briefs")
+    program.says("page 1 of")
+    program.says("4 of 4 are not briefed on what stands.")
+    program.press("20 mm to bind")
+    program.open_up("not briefed on what stands")
+    program.press("Pell Rasmussen was briefed")
+    program.says("3 of 4 are not briefed on what stands.")
+    program.kill()
+    people = journey.ask("briefed", "Skarrowick")["briefed"]
+    observer = next(one for one in people if one["initials"] == "PR")
+    assert observer["state"] == "done" and observer["version"] == "A", observer
 
 
 def main():
