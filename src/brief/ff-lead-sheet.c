@@ -216,8 +216,7 @@ add_light_room (FfSheet *sheet, const FfCases *cases)
   g_autofree char *cloud = lines_in_the_dark (cases, TRUE);
   /* Translators: minutes; then which lines, or "none". */
   g_autofree char *text
-      = g_strdup_printf (_ ("Behind its filter the light does not hold %d min later: %s; under a "
-                            "stop of cloud: %s."),
+      = g_strdup_printf (_ ("The light does not hold %d min later: %s; under a stop of cloud: %s."),
                          FF_SLIP_MINUTES, late != NULL ? late : _ ("none"),
                          cloud != NULL ? cloud : _ ("none"));
 
@@ -255,7 +254,7 @@ add_charges (FfSheet *sheet, const FfSheetFacts *facts, const FfDayPlan *plan)
       g_autofree char *in = ff_instant_clock ((double) charge->charge_from, facts->zone);
       g_autofree char *ready = ff_instant_clock ((double) charge->ready_at, facts->zone);
       g_autofree char *text
-          = g_strdup_printf (_ ("Battery %s on the charger %s, ready %s; at the charger: %s"),
+          = g_strdup_printf (_ ("Battery %s charges %s, ready %s; there: %s"),
                              charge->battery, in, ready, charge->attended_by);
 
       ff_sheet_paragraph (sheet, FF_SIZE_CAMERA, text);
@@ -292,7 +291,7 @@ add_crew (FfSheet *sheet, const FfSheetFacts *facts)
       if (member->briefed != NULL && *member->briefed != '\0')
         ff_cell_more (cell, FF_SIZE_BODY, TRUE, member->briefed);
       else
-        cell->write_on = 40;
+        cell->write_on = 26; /* a letter, and initials */
     }
 }
 
