@@ -300,6 +300,7 @@ def evening(journey):
     program = journey.open("pack")
     program.says("ND32: missing; last fitted 17:38, battery b4")
     program.kill()
+    journey.start_anew()  # the steps after this one know nothing of it
 
 
 @case("a list is run, the power goes, and it opens at the same item")
