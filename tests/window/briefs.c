@@ -8,6 +8,7 @@
 #include <string.h>
 #include <sys/resource.h>
 
+#include "ff-briefed-list.h"
 #include "ff-briefs-page.h"
 #include "ff-entry.h"
 #include "ff-pick.h"
@@ -437,21 +438,22 @@ static void
 test_who_was_briefed_is_noted (void **state)
 {
   FfStage *stage = stage_with_briefs (1200);
-  GtkWidget *expander = find (stage, GTK_TYPE_EXPANDER, NULL);
+  GtkWidget *list = find (stage, FF_TYPE_BRIEFED_LIST, NULL);
   g_autoptr (GError) error = NULL;
 
   assert_non_null (find (stage, GTK_TYPE_LABEL, "The plan is not frozen: it may still change."));
   assert_true (ff_keeper_freeze (stage->keeper, NULL, &error));
   ff_stage_wait_for_plan (stage);
   assert_true (ff_stage_wait (is_frozen, page_of (stage)));
-  gtk_expander_set_expanded (GTK_EXPANDER (expander), TRUE);
+  gtk_toggle_button_set_active (
+      GTK_TOGGLE_BUTTON (gtk_widget_get_first_child (list)), TRUE);
   ff_stage_settle ();
-  assert_true (says (expander, "4 of 4 are not briefed"));
+  assert_true (says (list, "4 of 4 are not briefed"));
   g_signal_emit_by_name (find (stage, GTK_TYPE_BUTTON, "Was briefed"), "clicked");
   ff_stage_wait_for_plan (stage);
   ff_stage_settle ();
-  assert_true (says (expander, "3 of 4 are not briefed"));
-  assert_true (says (expander, "■ briefed on version A"));
+  assert_true (says (list, "3 of 4 are not briefed"));
+  assert_true (says (list, "■ briefed on version A"));
   ff_stage_free (stage);
 }
 

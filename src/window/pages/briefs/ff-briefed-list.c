@@ -16,7 +16,8 @@ struct _FfBriefedList {
 
   FfPage *page; /* borrowed: it is inside it */
   FfAnswer *shown;
-  GtkExpander *expander;
+  GtkToggleButton *head; /* unfolds what is under it; an expander is mute on the bus of GTK 4.8 */
+  GtkLabel *sum;
   GtkBox *rows;
   FfEntry *name, *initials; /* of somebody else */
 };
@@ -101,7 +102,7 @@ show_rows (FfBriefedList *self, GPtrArray *briefings)
   const gboolean inside = gtk_widget_get_focus_child (GTK_WIDGET (self->rows)) != NULL;
 
   if (inside)
-    gtk_widget_grab_focus (GTK_WIDGET (self->expander));
+    gtk_widget_grab_focus (GTK_WIDGET (self->head));
   ff_lines_clear (self->rows);
   for (guint i = 0; i < briefings->len; i++)
     add_row (self, g_ptr_array_index (briefings, i));
@@ -130,7 +131,9 @@ ff_briefed_list_show (FfBriefedList *self, FfPage *page)
                                                            ? FF_BRIEFING_OPEN
                                                            : FF_BRIEFING_DONE),
                            sum);
-  gtk_label_set_label (GTK_LABEL (gtk_expander_get_label_widget (self->expander)), title);
+  gtk_label_set_label (self->sum, title);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->head), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
+                                  -1);
   show_rows (self, briefings);
 }
 
@@ -174,13 +177,15 @@ ff_briefed_list_init (FfBriefedList *self)
 {
   GtkWidget *body = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
 
-  self->expander = GTK_EXPANDER (gtk_expander_new (NULL));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  self->head = GTK_TOGGLE_BUTTON (gtk_toggle_button_new ());
+  self->sum = GTK_LABEL (ff_line_new ("", "heading"));
   self->rows = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 8));
-  gtk_expander_set_label_widget (self->expander, ff_line_new ("", "heading"));
+  gtk_button_set_child (GTK_BUTTON (self->head), GTK_WIDGET (self->sum));
   gtk_widget_set_margin_top (body, 8);
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->rows));
   gtk_box_append (GTK_BOX (body), someone_new (self));
-  gtk_expander_set_child (self->expander, body);
-  gtk_widget_set_hexpand (GTK_WIDGET (self->expander), TRUE);
-  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->expander));
+  g_object_bind_property (self->head, "active", body, "visible", G_BINDING_SYNC_CREATE);
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->head));
+  gtk_box_append (GTK_BOX (self), body);
 }
