@@ -171,16 +171,6 @@ write_json (FfJson *json, const FfPackList *list, GTimeZone *zone)
 
 /* ---- Text ---- */
 
-static const char *
-mark_shape (FfPackMark mark)
-{
-  static const char *const shapes[] = {
-    [FF_PACK_OPEN] = "□", [FF_PACK_DONE] = "■", [FF_PACK_NOT_TAKEN] = "–", [FF_PACK_MISSING] = "✕",
-  };
-
-  return shapes[mark];
-}
-
 /* The label padded by letters, not bytes. */
 static void
 print_entry (FfConsole *console, const FfPackEntry *entry)
@@ -189,8 +179,8 @@ print_entry (FfConsole *console, const FfPackEntry *entry)
                          ? entry->conditions[FF_PACK_OUT] : entry->due;
   glong pad = MAX (13 - g_utf8_strlen (entry->label, -1), 0);
   g_autofree char *line = g_strdup_printf (
-      "  %s %s %s  %s%*s %s%s%s", mark_shape (entry->marks[FF_PACK_OUT]),
-      mark_shape (entry->marks[FF_PACK_GROUND]), mark_shape (entry->marks[FF_PACK_BASE]),
+      "  %s %s %s  %s%*s %s%s%s", ff_pack_mark_shape (entry->marks[FF_PACK_OUT]),
+      ff_pack_mark_shape (entry->marks[FF_PACK_GROUND]), ff_pack_mark_shape (entry->marks[FF_PACK_BASE]),
       entry->label, (int) pad, "", entry->why, *more != '\0' ? "; " : "", more);
 
   ff_console_wrap (console, 24, line);

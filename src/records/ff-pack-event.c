@@ -22,6 +22,16 @@ static const FfName marks[] = {
 };
 const FfNames ff_names_pack_mark = { "mark", marks, G_N_ELEMENTS (marks) };
 
+const char *
+ff_pack_mark_shape (FfPackMark mark)
+{
+  static const char *const shapes[] = {
+    [FF_PACK_OPEN] = "□", [FF_PACK_DONE] = "■", [FF_PACK_NOT_TAKEN] = "–", [FF_PACK_MISSING] = "✕",
+  };
+
+  return shapes[mark];
+}
+
 static const FfField event_fields[] = {
   FF_ID (FfPackEvent, id, "id", N_ ("id"), TRUE),
   FF_ID (FfPackEvent, job_id, "job_id", N_ ("job"), TRUE),

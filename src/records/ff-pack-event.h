@@ -24,6 +24,9 @@ typedef enum {
 extern const FfNames ff_names_pack_stage;
 extern const FfNames ff_names_pack_mark;
 
+/* "□", "■", "–" or "✕": a mark as a shape. */
+const char *ff_pack_mark_shape (FfPackMark mark);
+
 typedef struct {
   char *id, *job_id, *item_id;
   gint64 at;

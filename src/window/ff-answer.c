@@ -65,7 +65,10 @@ ff_answer_new (const char *data_dir,
   if (self->locks != NULL)
     self->plan = plan_of (self->day, wanted, cancellable, &error);
   if (self->plan != NULL)
-    self->chart = chart_of (self->day, wanted);
+    {
+      self->chart = chart_of (self->day, wanted);
+      self->limits = ff_limits_today (self->day, self->plan, now ());
+    }
   if (self->plan != NULL && ff_try_is_none (wanted))
     self->standing = ff_standing_load (store, ff_day_job (self->day)->id, &error);
   if (error != NULL)
@@ -98,6 +101,7 @@ clear (gpointer data)
   FfAnswer *self = data;
 
   g_clear_pointer (&self->chart, ff_chart_facts_free);
+  g_clear_pointer (&self->limits, ff_limits_today_free);
   g_clear_pointer (&self->standing, ff_standing_free);
   g_clear_pointer (&self->plan, ff_day_plan_free);
   g_clear_pointer (&self->locks, g_ptr_array_unref);

@@ -8,6 +8,7 @@
 
 #include "ff-chart-facts.h"
 #include "ff-day.h"
+#include "ff-limits-today.h"
 #include "ff-lock.h"
 #include "ff-standing.h"
 #include "ff-try.h"
@@ -16,6 +17,7 @@ typedef struct {
   FfDay *day;          /* NULL: the job can't be read */
   FfDayPlan *plan;     /* NULL: it can't be planned, for the reason in `why` */
   FfChartFacts *chart; /* NULL without a plan */
+  FfLimitsToday *limits; /* what touches it; NULL without a plan */
   char *why;           /* the sentence that says what to enter; NULL with a plan */
   FfTry tried;         /* what the plan was asked under */
   GPtrArray *locks;     /* FfLock: what the crew has decided about lines; NULL without a day */

@@ -7,6 +7,7 @@
 #include "ff-chart-part.h"
 #include "ff-day-chart.h"
 #include "ff-looks.h"
+#include "ff-pixels.h"
 #include "ff-shapes.h"
 
 #define LEAST_WIDTH 240
@@ -41,23 +42,6 @@ enum { CHOSEN, OPENED, MOVED, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 /* Laying out */
-
-/* The chart takes a font's size in units of the picture, which are pixels here: of the widget's own
- * font, so that it follows the size of text that people have set. */
-static PangoFontDescription *
-font_of (FfChart *self, double *ret_em)
-{
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontDescription *font
-      = pango_font_description_copy (pango_context_get_font_description (context));
-  double size = pango_font_description_get_size (font);
-
-  if (!pango_font_description_get_size_is_absolute (font))
-    size *= pango_cairo_context_get_resolution (context) / 72;
-  pango_font_description_set_absolute_size (font, size);
-  *ret_em = size / PANGO_SCALE;
-  return font;
-}
 
 /* The facts of the answer with the line of now where it is at this moment. */
 static FfChartFacts
@@ -104,7 +88,7 @@ static void
 lay_out (FfChart *self, int width, int height)
 {
   double em;
-  PangoFontDescription *font = font_of (self, &em);
+  PangoFontDescription *font = ff_font_in_pixels (GTK_WIDGET (self), &em);
   const FfChartFrame frame = { ff_looks_palette (), font, 1, width, height };
   FfDayChart *chart = chart_new (self, FALSE, &frame);
 
@@ -121,13 +105,8 @@ lay_out (FfChart *self, int width, int height)
 static gboolean
 is_current (FfChart *self, int width, int height)
 {
-  double em;
-
-  if (self->chart == NULL || self->width != width || self->height != height
-      || self->look != ff_looks_now ())
-    return FALSE;
-  pango_font_description_free (font_of (self, &em));
-  return em == self->em;
+  return self->chart != NULL && self->width == width && self->height == height
+         && self->look == ff_looks_now () && ff_em_in_pixels (GTK_WIDGET (self)) == self->em;
 }
 
 /* Of the whole day, so that the page stays where it is when a part is shown. */
@@ -136,7 +115,7 @@ wanted_height (FfChart *self, int width)
 {
   FfChartFacts facts = facts_now (self);
   double em;
-  PangoFontDescription *font = font_of (self, &em);
+  PangoFontDescription *font = ff_font_in_pixels (GTK_WIDGET (self), &em);
   const FfChartFrame frame = { ff_looks_palette (), font, 1, width, 0 };
 
   if (self->wanted_width != width || self->wanted_em != em)

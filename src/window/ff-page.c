@@ -264,6 +264,15 @@ ff_page_say (FfPage *self, const char *sentence, gboolean undo)
 }
 
 void
+ff_page_say_last_change (FfPage *self)
+{
+  const char *what = ff_keeper_undo_text (ff_page_get_keeper (self));
+
+  if (what != NULL)
+    ff_page_say (self, what, TRUE);
+}
+
+void
 ff_page_say_error (FfPage *self, GError **error)
 {
   if (*error != NULL)

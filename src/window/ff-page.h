@@ -88,6 +88,9 @@ void ff_page_add (FfPage *self);
  * that takes it back. */
 void ff_page_say (FfPage *self, const char *sentence, gboolean undo);
 
+/* Says what was done last, with that button; nothing when nothing can be taken back. */
+void ff_page_say_last_change (FfPage *self);
+
 /* Says an error and clears it; does nothing when there is none. */
 void ff_page_say_error (FfPage *self, GError **error);
 

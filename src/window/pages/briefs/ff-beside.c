@@ -2,7 +2,8 @@
 #include "ff-beside.h"
 
 #include <math.h>
-#include <pango/pangocairo.h>
+
+#include "ff-pixels.h"
 
 #define GAP 28
 
@@ -32,39 +33,24 @@ static GParamSpec *properties[N_PROPS];
 
 /* Sizes */
 
-static int
-least_of (GtkWidget *child)
-{
-  int least;
-
-  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  return least;
-}
-
 /* Lengths go with the size of the text: twice as large, both need twice the room. */
 static int
 from_em (FfBeside *self, double em)
 {
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  const PangoFontDescription *font = pango_context_get_font_description (context);
-  double size = (double) pango_font_description_get_size (font) / PANGO_SCALE;
-
-  if (!pango_font_description_get_size_is_absolute (font))
-    size *= pango_cairo_context_get_resolution (context) / 72;
-  return (int) lround (em * size);
+  return (int) lround (em * ff_em_in_pixels (GTK_WIDGET (self)));
 }
 
 static int
 first_side (FfBeside *self)
 {
-  return MAX (from_em (self, self->first_width), least_of (self->first));
+  return MAX (from_em (self, self->first_width), ff_least_width (self->first));
 }
 
 static gboolean
 is_narrow (FfBeside *self, int width)
 {
   return width < MAX (from_em (self, self->least_width),
-                      first_side (self) + GAP + least_of (self->second));
+                      first_side (self) + GAP + ff_least_width (self->second));
 }
 
 static int
@@ -72,8 +58,8 @@ height_at (GtkWidget *child, int width)
 {
   int height;
 
-  gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, MAX (least_of (child), width), &height, NULL,
-                      NULL, NULL);
+  gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, MAX (ff_least_width (child), width),
+                      &height, NULL, NULL, NULL);
   return height;
 }
 
@@ -129,7 +115,7 @@ ff_beside_measure (GtkWidget *widget,
 {
   FfBeside *self = FF_BESIDE (widget);
 
-  *ret_minimum = *ret_natural = MAX (least_of (self->first), least_of (self->second));
+  *ret_minimum = *ret_natural = MAX (ff_least_width (self->first), ff_least_width (self->second));
   if (orientation == GTK_ORIENTATION_VERTICAL)
     *ret_minimum = *ret_natural = height_of_both (self, MAX (for_size, *ret_minimum));
   else

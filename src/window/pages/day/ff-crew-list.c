@@ -34,10 +34,8 @@ page_of (FfCrewList *self)
 static void
 say_last_change (FfCrewList *self)
 {
-  const char *what = ff_keeper_undo_text (self->keeper);
-
-  if (what != NULL && page_of (self) != NULL)
-    ff_page_say (page_of (self), what, TRUE);
+  if (page_of (self) != NULL)
+    ff_page_say_last_change (page_of (self));
 }
 
 static char *

@@ -39,15 +39,6 @@ place_sentence (const FfPlace *place, const FfField *field, const GError *error)
   return g_strdup (ff_day_refusal (whose, field, error->message));
 }
 
-static void
-say_last_change (FfDayPage *self)
-{
-  const char *what = ff_keeper_undo_text (ff_day_page_keeper (self));
-
-  if (what != NULL)
-    ff_page_say (FF_PAGE (self), what, TRUE);
-}
-
 /* ---- Events ---- */
 
 /* Where an event will stand when it has this time: after those that are earlier, and after those
@@ -125,7 +116,7 @@ ff_day_rows_event_removed (FfDayPage *self, guint row)
   g_ptr_array_remove_index (job->events, row);
   ff_pair_list_focus_add (self->events);
   if (ff_keeper_save_job (ff_day_page_keeper (self), job, what, &error))
-    say_last_change (self);
+    ff_page_say_last_change (FF_PAGE (self));
   ff_page_say_error (FF_PAGE (self), &error);
 }
 
@@ -212,7 +203,7 @@ ff_day_rows_hazard_removed (FfDayPage *self, guint row)
   g_ptr_array_remove_index (place->hazards, row);
   ff_pair_list_focus_add (self->hazards);
   if (ff_keeper_save_place (ff_day_page_keeper (self), place, what, &error))
-    say_last_change (self);
+    ff_page_say_last_change (FF_PAGE (self));
   ff_page_say_error (FF_PAGE (self), &error);
 }
 

@@ -97,15 +97,6 @@ show_all (FfGearPage *self)
 
 /* What can be done */
 
-static void
-say_last_change (FfGearPage *self)
-{
-  const char *what = ff_keeper_undo_text (keeper_of (self));
-
-  if (what != NULL)
-    ff_page_say (FF_PAGE (self), what, TRUE);
-}
-
 /* A new item is on the screen with its label to be written. */
 static void
 add (FfGearPage *self, FfItem *item)
@@ -159,7 +150,7 @@ delete_action (GtkWidget *widget, const char *action, GVariant *parameter)
     return;
   if (ff_keeper_delete_item (keeper_of (self), id, &error))
     {
-      say_last_change (self);
+      ff_page_say_last_change (FF_PAGE (self));
       ff_split_set_show_content (self->split, FALSE);
       gtk_widget_grab_focus (GTK_WIDGET (self->index));
     }
@@ -174,7 +165,7 @@ save_job_list (FfGearPage *self, const FfJob *job, const char *format)
   g_autoptr (GError) error = NULL;
 
   if (ff_keeper_save_job (keeper_of (self), job, what, &error))
-    say_last_change (self);
+    ff_page_say_last_change (FF_PAGE (self));
   ff_page_say_error (FF_PAGE (self), &error);
 }
 

@@ -182,22 +182,13 @@ ff_jobs_page_add (FfPage *page)
 }
 
 static void
-say_last_change (FfJobsPage *self)
-{
-  const char *what = ff_keeper_undo_text (keeper_of (self));
-
-  if (what != NULL)
-    ff_page_say (FF_PAGE (self), what, TRUE);
-}
-
-static void
 duplicate (FfJobsPage *self, const char *id)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *copy = ff_keeper_duplicate_job (keeper_of (self), id, &error);
 
   if (copy != NULL)
-    say_last_change (self);
+    ff_page_say_last_change (FF_PAGE (self));
   ff_page_say_error (FF_PAGE (self), &error);
 }
 
@@ -217,7 +208,7 @@ put_away (FfJobsPage *self, const char *id)
   what = g_strdup_printf (back ? _ ("Job “%s” taken out again") : _ ("Job “%s” put away"),
                           job->title);
   if (ff_keeper_save_job (keeper_of (self), job, what, &error))
-    say_last_change (self);
+    ff_page_say_last_change (FF_PAGE (self));
   ff_page_say_error (FF_PAGE (self), &error);
 }
 
@@ -230,7 +221,7 @@ delete (FfJobsPage *self, const char *id)
 
   if (ff_keeper_delete_job (keeper_of (self), id, &error))
     {
-      say_last_change (self);
+      ff_page_say_last_change (FF_PAGE (self));
       focus_index (self, index);
     }
   ff_page_say_error (FF_PAGE (self), &error);

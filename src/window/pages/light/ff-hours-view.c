@@ -8,6 +8,7 @@
 #include "ff-light-hours.h"
 #include "ff-looks.h"
 #include "ff-number.h"
+#include "ff-pixels.h"
 
 #define LEAST_WIDTH 260
 #define NATURAL_WIDTH 800
@@ -24,21 +25,6 @@ struct _FfHoursView {
 G_DEFINE_FINAL_TYPE (FfHoursView, ff_hours_view, GTK_TYPE_WIDGET)
 
 static guint picked_signal;
-
-static PangoFontDescription *
-font_of (GtkWidget *widget, double *ret_em)
-{
-  PangoContext *context = gtk_widget_get_pango_context (widget);
-  PangoFontDescription *font
-      = pango_font_description_copy (pango_context_get_font_description (context));
-  double size = pango_font_description_get_size (font);
-
-  if (!pango_font_description_get_size_is_absolute (font))
-    size *= pango_cairo_context_get_resolution (context) / 72;
-  pango_font_description_set_absolute_size (font, size);
-  *ret_em = size / PANGO_SCALE;
-  return font;
-}
 
 /* What is said of it */
 
@@ -112,13 +98,11 @@ on_key (FfHoursView *self, guint key, guint code, GdkModifierType state)
 static void
 on_tap (FfHoursView *self, int presses, double x, double y)
 {
-  double em;
-
   gtk_widget_grab_focus (GTK_WIDGET (self));
   if (self->study == NULL)
     return;
-  pango_font_description_free (font_of (GTK_WIDGET (self), &em));
-  pick (self, ff_light_hours_at (self->study, em, gtk_widget_get_width (GTK_WIDGET (self)), x));
+  pick (self, ff_light_hours_at (self->study, ff_em_in_pixels (GTK_WIDGET (self)),
+                                 gtk_widget_get_width (GTK_WIDGET (self)), x));
 }
 
 /* Overrides */
@@ -134,7 +118,7 @@ ff_hours_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 
   if (self->study == NULL || width < 1)
     return;
-  font = font_of (widget, &em);
+  font = ff_font_in_pixels (widget, &em);
   cr = gtk_snapshot_append_cairo (snapshot,
                                   &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   ff_light_hours_draw (cr, ff_looks_palette (), font, width, self->study, self->at);
@@ -152,7 +136,6 @@ ff_hours_view_measure (GtkWidget *widget,
                        int *ret_natural_baseline)
 {
   FfHoursView *self = FF_HOURS_VIEW (widget);
-  double em;
 
   *ret_minimum_baseline = *ret_natural_baseline = -1;
   *ret_minimum = *ret_natural = 0;
@@ -162,10 +145,8 @@ ff_hours_view_measure (GtkWidget *widget,
       *ret_natural = NATURAL_WIDTH;
     }
   else if (self->study != NULL)
-    {
-      pango_font_description_free (font_of (widget, &em));
-      *ret_minimum = *ret_natural = (int) ceil (ff_light_hours_height (self->study, em));
-    }
+    *ret_minimum = *ret_natural
+        = (int) ceil (ff_light_hours_height (self->study, ff_em_in_pixels (widget)));
 }
 
 static void

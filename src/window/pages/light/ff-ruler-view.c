@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "ff-looks.h"
+#include "ff-pixels.h"
 #include "ff-stop-ruler.h"
 
 #define LEAST_WIDTH 260
@@ -24,22 +25,6 @@ G_DEFINE_FINAL_TYPE (FfRulerView, ff_ruler_view, GTK_TYPE_WIDGET)
 enum { BY, MOVE, FIX, FIT, LETTER, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
-
-/* Of the widget's own font, in pixels. */
-static PangoFontDescription *
-font_of (FfRulerView *self, double *ret_em)
-{
-  PangoContext *context = gtk_widget_get_pango_context (GTK_WIDGET (self));
-  PangoFontDescription *font
-      = pango_font_description_copy (pango_context_get_font_description (context));
-  double size = pango_font_description_get_size (font);
-
-  if (!pango_font_description_get_size_is_absolute (font))
-    size *= pango_cairo_context_get_resolution (context) / 72;
-  pango_font_description_set_absolute_size (font, size);
-  *ret_em = size / PANGO_SCALE;
-  return font;
-}
 
 static void
 forget (FfRulerView *self)
@@ -135,7 +120,7 @@ ff_ruler_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 
   if (!self->shown || width < 1)
     return;
-  font = font_of (self, &em);
+  font = ff_font_in_pixels (widget, &em);
   cr = gtk_snapshot_append_cairo (snapshot,
                                   &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   ff_stop_ruler_draw (cr, ff_looks_palette (), font, width, &self->facts);
@@ -152,8 +137,6 @@ ff_ruler_view_measure (GtkWidget *widget,
                        int *ret_minimum_baseline,
                        int *ret_natural_baseline)
 {
-  double em;
-
   *ret_minimum_baseline = *ret_natural_baseline = -1;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
@@ -161,8 +144,7 @@ ff_ruler_view_measure (GtkWidget *widget,
       *ret_natural = NATURAL_WIDTH;
       return;
     }
-  pango_font_description_free (font_of (FF_RULER_VIEW (widget), &em));
-  *ret_minimum = *ret_natural = (int) ceil (ff_stop_ruler_height (em));
+  *ret_minimum = *ret_natural = (int) ceil (ff_stop_ruler_height (ff_em_in_pixels (widget)));
 }
 
 static void

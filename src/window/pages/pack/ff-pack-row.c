@@ -16,16 +16,6 @@ struct _FfPackRow {
 
 G_DEFINE_FINAL_TYPE (FfPackRow, ff_pack_row, GTK_TYPE_LIST_BOX_ROW)
 
-const char *
-ff_pack_row_shape (FfPackMark mark)
-{
-  static const char *const shapes[] = {
-    [FF_PACK_OPEN] = "□", [FF_PACK_DONE] = "■", [FF_PACK_NOT_TAKEN] = "–", [FF_PACK_MISSING] = "✕",
-  };
-
-  return shapes[mark];
-}
-
 char *
 ff_pack_row_word (const FfPackEntry *entry, FfPackStage stage)
 {
@@ -70,7 +60,7 @@ ff_pack_row_show (FfPackRow *self, const FfPackEntry *entry, FfPackStage stage, 
   self->item_id = g_strdup (entry->item_id);
   g_free (self->case_label);
   self->case_label = g_strdup (entry->case_label);
-  gtk_label_set_label (self->mark, ff_pack_row_shape (entry->marks[stage]));
+  gtk_label_set_label (self->mark, ff_pack_mark_shape (entry->marks[stage]));
   gtk_label_set_label (self->label, entry->label);
   gtk_label_set_label (self->title, same ? "" : entry->title);
   gtk_label_set_label (self->why, why);

@@ -21,8 +21,5 @@ void ff_pack_row_show (FfPackRow *self,
 const char *ff_pack_row_item (FfPackRow *self); /* id */
 const char *ff_pack_row_case (FfPackRow *self);
 
-/* The mark as a shape: □ ■ – ✕. */
-const char *ff_pack_row_shape (FfPackMark mark);
-
 /* "open", "out", "in", "not taken: screen cracked" */
 char *ff_pack_row_word (const FfPackEntry *entry, FfPackStage stage) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-shot-beside.h"
 
+#include "ff-pixels.h"
+
 #define GAP 20
 
 struct _FfShotBeside {
@@ -20,15 +22,6 @@ static GParamSpec *properties[N_PROPS];
 /* Measuring */
 
 static int
-least_width (GtkWidget *child)
-{
-  int least;
-
-  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  return least;
-}
-
-static int
 height_at (GtkWidget *child, int width)
 {
   int natural;
@@ -40,14 +33,14 @@ height_at (GtkWidget *child, int width)
 static int
 width_of_aside (FfShotBeside *self)
 {
-  return MAX (self->aside_width, least_width (self->aside));
+  return MAX (self->aside_width, ff_least_width (self->aside));
 }
 
 /* The form keeps room for two short fields in a line; so large text stacks them, too. */
 static gboolean
 fits_beside (FfShotBeside *self, int width)
 {
-  int form = MAX (least_width (self->form) * 3 / 2, self->aside_width);
+  int form = MAX (ff_least_width (self->form) * 3 / 2, self->aside_width);
 
   return width >= width_of_aside (self) + GAP + form;
 }
@@ -55,7 +48,7 @@ fits_beside (FfShotBeside *self, int width)
 static void
 measure_height (FfShotBeside *self, int for_width, int *minimum, int *natural)
 {
-  int width = MAX (for_width, MAX (least_width (self->form), least_width (self->aside)));
+  int width = MAX (for_width, MAX (ff_least_width (self->form), ff_least_width (self->aside)));
   int aside = width_of_aside (self);
 
   if (fits_beside (self, width))
@@ -90,7 +83,7 @@ ff_shot_beside_measure (GtkWidget *widget,
       measure_height (self, for_size, ret_minimum, ret_natural);
       return;
     }
-  *ret_minimum = MAX (least_width (self->form), least_width (self->aside));
+  *ret_minimum = MAX (ff_least_width (self->form), ff_least_width (self->aside));
   *ret_natural = MAX (*ret_minimum, 2 * width_of_aside (self) + GAP);
 }
 

@@ -273,15 +273,6 @@ show_shot (FfShotsPage *self)
 /* What can be done */
 
 static void
-say_last_change (FfShotsPage *self)
-{
-  const char *what = ff_keeper_undo_text (keeper_of (self));
-
-  if (what != NULL)
-    ff_page_say (FF_PAGE (self), what, TRUE);
-}
-
-static void
 focus_list (FfShotsPage *self)
 {
   GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, self->index);
@@ -357,7 +348,7 @@ delete_action (GtkWidget *widget, const char *action, GVariant *parameter)
     return;
   if (ff_keeper_delete_shot (keeper_of (self), id, &error))
     {
-      say_last_change (self);
+      ff_page_say_last_change (FF_PAGE (self));
       focus_list (self);
     }
   ff_page_say_error (FF_PAGE (self), &error);

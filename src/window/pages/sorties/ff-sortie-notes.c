@@ -7,7 +7,6 @@
 #include "ff-block.h"
 #include "ff-flow.h"
 #include "ff-item.h"
-#include "ff-limits-today.h"
 #include "ff-lines.h"
 #include "ff-sortie-words.h"
 
@@ -80,23 +79,23 @@ open_words (const FfDayPlan *plan, const GPtrArray *outside)
 }
 
 void
-ff_sortie_notes_show_open (GtkBox *box, const FfDay *day, const FfDayPlan *plan)
+ff_sortie_notes_show_open (GtkBox *box, const FfAnswer *answer)
 {
-  g_autoptr (FfLimitsToday) today
-      = ff_limits_today (day, plan, g_get_real_time () / G_USEC_PER_SEC);
+  const FfDayPlan *plan = answer->plan;
+  const GPtrArray *outside = answer->limits->outside;
 
-  if (says_already (box, open_words (plan, today->outside)))
+  if (says_already (box, open_words (plan, outside)))
     return;
   ff_lines_clear (box);
-  for (guint i = 0; i < today->outside->len; i++)
-    add_note (box, "✕", _ ("Outside a limit"), g_ptr_array_index (today->outside, i));
+  for (guint i = 0; i < outside->len; i++)
+    add_note (box, "✕", _ ("Outside a limit"), g_ptr_array_index (outside, i));
   for (guint i = 0; i < plan->missed->len; i++)
     add_miss (box, plan, i);
   for (guint i = 0; i < plan->clashes->len; i++)
     /* Translators: two things that don't go together; the sentence follows. */
     add_note (box, "□", _ ("Clash"), g_ptr_array_index (plan->clashes, i));
   gtk_widget_set_visible (GTK_WIDGET (box),
-                          today->outside->len + plan->missed->len + plan->clashes->len > 0);
+                          outside->len + plan->missed->len + plan->clashes->len > 0);
 }
 
 void

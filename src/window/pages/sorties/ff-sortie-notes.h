@@ -5,12 +5,11 @@
 
 #include <gtk/gtk.h>
 
-#include "ff-day.h"
-#include "ff-plan.h"
+#include "ff-answer.h"
 
 /* Limits that are outside, shots that are not flown, then clashes. The box hides itself when there
  * are none. */
-void ff_sortie_notes_show_open (GtkBox *box, const FfDay *day, const FfDayPlan *plan);
+void ff_sortie_notes_show_open (GtkBox *box, const FfAnswer *answer);
 
 /* Sentences one under the other. */
 void ff_sortie_notes_show_sentences (GtkBox *box, const GPtrArray *sentences);

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "ff-sortie-rows.h"
 
-#include "ff-limits-today.h"
-
 static GtkSizeGroup *
 column_new (void)
 {
@@ -48,8 +46,6 @@ ff_sortie_rows_show (GtkListBox *list,
                      const FfAnswer *answer)
 {
   const FfDayPlan *plan = answer->plan;
-  g_autoptr (FfLimitsToday) today
-      = ff_limits_today (answer->day, plan, g_get_real_time () / G_USEC_PER_SEC);
 
   set_n_rows (list, columns, (int) plan->lines->len);
   for (guint i = 0; i < plan->lines->len; i++)
@@ -57,7 +53,7 @@ ff_sortie_rows_show (GtkListBox *list,
       const FfPlanLine *line = g_ptr_array_index (plan->lines, i);
 
       ff_sortie_row_show (ff_sortie_rows_at (list, (int) i), line, answer->chart->zone,
-                          g_ptr_array_index (today->lines, i),
+                          g_ptr_array_index (answer->limits->lines, i),
                           ff_locks_find (answer->locks, line->id) != NULL);
     }
 }

@@ -143,7 +143,7 @@ show_words (FfSortiesPage *self, const FfDayPlan *plan, GTimeZone *zone)
   gtk_widget_set_visible (GTK_WIDGET (self->rule), plan->lines->len > 0);
   gtk_label_set_label (self->count, count);
   gtk_label_set_label (self->cost_label, cost);
-  ff_sortie_notes_show_open (self->open, self->shown->day, plan);
+  ff_sortie_notes_show_open (self->open, self->shown);
   ff_sortie_notes_show_charges (self->charges, plan, zone);
   ff_sortie_notes_show_bag (self->bag, plan, ff_keeper_items (keeper_of (self)));
   ff_sortie_notes_show_cost (self->cost, plan);
