@@ -236,7 +236,8 @@ test_log (void **state)
   ff_run_free (ff_run_json (export, 0));
   assert_true (g_file_get_contents (csv, &text, NULL, NULL));
   assert_non_null (strstr (text, "A,1,2027-09-18T16:30:00+01:00,2027-09-18T16:46:00+01:00,16,b1,"
-                                 "ND32 + clear,JV,'=SUM(1),,,\r\n"));
+                                 "ND32 + clear,JV,'=SUM(1),,,,"
+                                 "\"forecast typed with the job: wind 4.0 m/s"));
   ff_run_refused (export, "exists already");
 }
 
