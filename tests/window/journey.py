@@ -56,6 +56,16 @@ def walk(node, depth=0):
             yield from walk(child, depth + 1)
 
 
+def words_of(node):
+    """What is heard of a node. Of a status, GTK 4.18 gives no name but the text itself."""
+    if node.get_name():
+        return f"{node.get_name()}\n{node.get_description() or ''}"
+    text = node.get_text_iface()
+    if text is None:
+        return node.get_description() or ""
+    return Atspi.Text.get_text(text, 0, Atspi.Text.get_character_count(text))
+
+
 class Program:
     """The running window, seen through the accessibility bus."""
 
@@ -85,9 +95,8 @@ class Program:
         return patiently(f"{roles[0]} “{name}”", look)
 
     def says(self, words):
-        return patiently(f"the words “{words}”", lambda: any(
-            words in (node.get_name() or "") or words in (node.get_description() or "")
-            for node in walk(self.root)))
+        return patiently(f"the words “{words}”",
+                         lambda: any(words in words_of(node) for node in walk(self.root)))
 
     def press(self, name):
         """The button of just this name; GTK 4.8 says a mnemonic before it: "_Save Save"."""
