@@ -69,6 +69,8 @@ add_button (FfBriefedList *self, GtkWidget *row, const FfBriefing *one)
   /* Translators: a button for a screen reader; the name of a person. */
   spoken = g_strdup_printf (_ ("%s was briefed"), one->name);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  /* From GTK 4.10 a button is named by its own words first, whatever else it is given. */
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
                                   -1);
   g_object_set_data_full (G_OBJECT (button), NAME, g_strdup (one->name), g_free);
