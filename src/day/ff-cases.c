@@ -37,24 +37,11 @@ has_text (const GPtrArray *texts, const char *text)
 
 /* ---- The bag ---- */
 
-static const FfItem *
-find_item (const FfDay *day, const char *label)
-{
-  for (guint i = 0; i < day->items->len; i++)
-    {
-      const FfItem *item = g_ptr_array_index (day->items, i);
-
-      if (g_str_equal (item->label, label))
-        return item;
-    }
-  return NULL;
-}
-
 /* Something that a plan only tries to have is in no bag. */
 static void
 bag_add (GPtrArray *things, const FfDay *day, const char *label, const char *why)
 {
-  const FfItem *item = find_item (day, label);
+  const FfItem *item = ff_items_labelled (day->items, label);
 
   if (item != NULL)
     ff_bag_add (things, item->id, item->label, item->kind, why);

@@ -82,24 +82,11 @@ add_chargers (Evening *self)
 
 /* ---- What was said of the batteries ---- */
 
-static FfItem *
-item_of (const FfDay *day, const char *label)
-{
-  for (guint i = 0; i < day->items->len; i++)
-    {
-      FfItem *item = g_ptr_array_index (day->items, i);
-
-      if (g_str_equal (item->label, label))
-        return item;
-    }
-  return NULL;
-}
-
 /* The last that was said, while it still holds; NULL: it is taken as empty. */
 static const FfBatteryDay *
 said_of (const FfDay *day, const char *label)
 {
-  const FfItem *item = item_of (day, label);
+  const FfItem *item = ff_items_labelled (day->items, label);
   const FfBatteryDay *said
       = item != NULL ? g_hash_table_lookup (day->battery_days, item->id) : NULL;
   gint64 from, to;
@@ -253,15 +240,6 @@ name_of (const Evening *self, guint watch)
   return "";
 }
 
-static gboolean
-has_charge (const FfChargePlan *plan, guint battery)
-{
-  for (guint i = 0; i < plan->charges->len; i++)
-    if (g_array_index (plan->charges, FfCharge, i).battery == battery)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 add_turns (Evening *self, const FfChargePlan *plan)
 {
@@ -280,7 +258,7 @@ add_turns (Evening *self, const FfChargePlan *plan)
       g_ptr_array_add (self->evening->turns, turn);
     }
   for (guint i = 0; i < self->batteries->len; i++)
-    if (!has_charge (plan, i))
+    if (!ff_charges_hold (plan->charges, i))
       g_ptr_array_add (self->evening->not_charged,
                        g_strdup (g_ptr_array_index (self->batteries, i)));
 }

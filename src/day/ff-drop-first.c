@@ -89,7 +89,8 @@ add_drop (GPtrArray *drops,
   drop = g_new0 (FfDrop, 1);
   drop->shot = g_strdup (take->shot);
   drop->title = g_strdup (take->title);
-  drop->price = ff_day_shot_weight (ff_day_prices_under (day, change), shot) + without->cost - plan->cost;
+  drop->price = ff_day_shot_weight (ff_day_prices_under (day, change), shot) + without->cost
+                - plan->cost;
   drop->lost_in = count_lost (plan->cases, take->shot);
   g_ptr_array_add (drops, drop);
   return TRUE;

@@ -41,12 +41,18 @@ ends_words (const FfLimit *limit)
 }
 
 char *
-ff_limit_bound_words (const FfLimit *limit)
+ff_limit_with_datum (const FfLimit *limit, char *words)
 {
-  g_autofree char *ends = ends_words (limit);
+  g_autofree char *taken = words;
 
   if (*limit->datum == '\0')
-    return g_steal_pointer (&ends);
+    return g_steal_pointer (&taken);
   /* Translators: a bound, and what it counts from: "at most 60 m (above the water)". */
-  return g_strdup_printf (_ ("%s (%s)"), ends, limit->datum);
+  return g_strdup_printf (_ ("%s (%s)"), taken, limit->datum);
+}
+
+char *
+ff_limit_bound_words (const FfLimit *limit)
+{
+  return ff_limit_with_datum (limit, ends_words (limit));
 }

@@ -8,6 +8,7 @@
 #include "ff-events.h"
 #include "ff-limit-facts.h"
 #include "ff-limit-kind.h"
+#include "ff-limit-words.h"
 #include "ff-number.h"
 
 /* What stands above every list of limits. */
@@ -136,7 +137,6 @@ static const char *
 does_not_arise (const FfDay *day, const GPtrArray *lines, FfOnlyIf only_if)
 {
   const gboolean sun = lines != NULL && day->place != NULL && day->has_date;
-  guint i;
 
   switch (only_if)
     {
@@ -148,10 +148,8 @@ does_not_arise (const FfDay *day, const GPtrArray *lines, FfOnlyIf only_if)
     case FF_ONLY_NIGHT:
       return sun && !flies_in (day, lines, -90.0, -6.0) ? _ ("no flight at night") : NULL;
     case FF_ONLY_OBSERVER_USED:
-      for (i = 0; i < day->crew->len; i++)
-        if (((const FfMember *) g_ptr_array_index (day->crew, i))->role == FF_ROLE_OBSERVER)
-          return NULL;
-      return _ ("no observer in the crew of the job");
+      return ff_job_crew_has (day->crew, FF_ROLE_OBSERVER) ? NULL
+                                                           : _ ("no observer in the crew of the job");
     case FF_ONLY_ALWAYS:
     case FF_ONLY_NEAR_PEOPLE:
     case FF_ONLY_OVER_WATER:
@@ -179,18 +177,6 @@ is_clock (const FfLimit *limit)
   return limit->compare == FF_COMPARE_BY_TIME || limit->compare == FF_COMPARE_WINDOW;
 }
 
-/* What it counts from, where the crew says it is not the usual. Takes `words`. */
-static char *
-with_datum (const FfLimit *limit, char *words)
-{
-  g_autofree char *taken = words;
-
-  if (*limit->datum == '\0')
-    return g_steal_pointer (&taken);
-  /* TRANSLATORS: a bound, and what it counts from: "at most 60 m (above the water)". */
-  return g_strdup_printf (_ ("%s (%s)"), taken, limit->datum);
-}
-
 static char *
 bound_words (const FfLimit *limit, const FfLimitRow *row)
 {
@@ -198,16 +184,16 @@ bound_words (const FfLimit *limit, const FfLimitRow *row)
   g_autofree char *value = NULL, *other = NULL;
 
   if (isnan (limit->value))
-    return with_datum (limit, g_strdup (word));
+    return ff_limit_with_datum (limit, g_strdup (word));
   /* Anchored windows are shown as the clock they make today. */
   value = with_unit (is_clock (limit) ? row->value : limit->value, 2, limit,
                      is_clock (limit));
   if (isnan (limit->value_to))
-    return with_datum (limit, g_strdup_printf ("%s %s", word, value));
+    return ff_limit_with_datum (limit, g_strdup_printf ("%s %s", word, value));
   other = with_unit (is_clock (limit) ? row->value_to : limit->value_to, 2, limit,
                      is_clock (limit));
   /* TRANSLATORS: "between 5 °C and 40 °C", "within the hours 06:20 and 19:57". */
-  return with_datum (limit, g_strdup_printf (_ ("%s %s and %s"), word, value, other));
+  return ff_limit_with_datum (limit, g_strdup_printf (_ ("%s %s and %s"), word, value, other));
 }
 
 static char *

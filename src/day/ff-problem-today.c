@@ -203,19 +203,6 @@ ff_problem_add_locks (FfDayProblem *self)
 
 /* ---- What stands ---- */
 
-static const FfItem *
-item_labelled (const FfDay *day, const char *label)
-{
-  for (guint i = 0; i < day->items->len; i++)
-    {
-      const FfItem *item = g_ptr_array_index (day->items, i);
-
-      if (g_str_equal (item->label, label))
-        return item;
-    }
-  return NULL;
-}
-
 /* What stands in front on a line, as the planner numbers it; FF_ANY_FILTER: not at hand. */
 static int
 filter_of_line (const FfDayProblem *self, const FfPlanLine *line)
@@ -225,7 +212,7 @@ filter_of_line (const FfDayProblem *self, const FfPlanLine *line)
 
   for (guint i = 0; i < MIN (line->filters->len, G_N_ELEMENTS (items)); i++)
     {
-      items[i] = item_labelled (self->day, g_ptr_array_index (line->filters, i));
+      items[i] = ff_items_labelled (self->day->items, g_ptr_array_index (line->filters, i));
       if (items[i] == NULL)
         return FF_ANY_FILTER;
     }
@@ -238,7 +225,7 @@ filter_of_line (const FfDayProblem *self, const FfPlanLine *line)
 static void
 add_line_so_far (FfDayProblem *self, const FfPlanLine *line)
 {
-  const FfItem *battery = item_labelled (self->day, line->battery);
+  const FfItem *battery = ff_items_labelled (self->day->items, line->battery);
   FfSortieLock lock = {
     .battery = battery != NULL ? index_in (self->battery_items, battery->id) : FF_ANY_BATTERY,
     .filter = filter_of_line (self, line),

@@ -20,22 +20,13 @@ miss (FfSheetFacts *facts, gboolean missing, const char *mend, const char *sente
     ff_sheet_facts_take_missing (facts, mend, g_strdup (sentence));
 }
 
-static gboolean
-has_role (const FfDay *day, FfRole role)
-{
-  for (guint i = 0; i < day->crew->len; i++)
-    if (((const FfMember *) g_ptr_array_index (day->crew, i))->role == role)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 miss_people (FfSheetFacts *facts, const FfDay *day)
 {
   miss (facts, day->crew->len == 0, "day:crew", _ ("No crew is entered for this job."));
-  miss (facts, day->crew->len > 0 && !has_role (day, FF_ROLE_PILOT), "day:crew",
+  miss (facts, day->crew->len > 0 && !ff_job_crew_has (day->crew, FF_ROLE_PILOT), "day:crew",
         _ ("No pilot is named."));
-  if (!has_role (day, FF_ROLE_OBSERVER))
+  if (!ff_job_crew_has (day->crew, FF_ROLE_OBSERVER))
     return;
   miss (facts, *facts->observer_post == '\0', "day:observer_post",
         _ ("The observer has no post: say where to stand."));

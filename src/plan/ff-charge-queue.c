@@ -115,11 +115,11 @@ typedef struct {
   GArray *charges;
 } Queue;
 
-static gboolean
-has_charge (const Queue *self, guint battery)
+gboolean
+ff_charges_hold (const GArray *charges, guint battery)
 {
-  for (guint i = 0; i < self->charges->len; i++)
-    if (g_array_index (self->charges, FfCharge, i).battery == battery)
+  for (guint i = 0; i < charges->len; i++)
+    if (g_array_index (charges, FfCharge, i).battery == battery)
       return TRUE;
   return FALSE;
 }
@@ -183,7 +183,7 @@ next_charge (const Queue *self, FfCharge *ret_next)
           {
             FfCharge next = { battery, charger, slot, 0, 0, 0 };
 
-            if (self->asked[battery] && !has_charge (self, battery) && fit (self, &next, slot_from)
+            if (self->asked[battery] && !ff_charges_hold (self->charges, battery) && fit (self, &next, slot_from)
                 && (!found || next.to < ret_next->to))
               {
                 *ret_next = next;

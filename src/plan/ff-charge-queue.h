@@ -49,4 +49,7 @@ typedef struct {
 /* As many as can be, as early as can be. */
 FfChargePlan *ff_charge_queue (const FfChargeProblem *problem) G_GNUC_WARN_UNUSED_RESULT;
 void ff_charge_plan_free (FfChargePlan *plan);
+
+/* Whether a battery is among the charges, FfCharge. */
+gboolean ff_charges_hold (const GArray *charges, guint battery);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (FfChargePlan, ff_charge_plan_free)

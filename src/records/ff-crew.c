@@ -194,3 +194,12 @@ ff_job_crew_add (FfStore *store,
          && ff_statement_bind_text (statement, 3, ff_name_token (&ff_names_role, (int) role), error)
          && ff_statement_run (statement, error);
 }
+
+gboolean
+ff_job_crew_has (const GPtrArray *crew, FfRole role)
+{
+  for (guint i = 0; i < crew->len; i++)
+    if (((const FfMember *) g_ptr_array_index (crew, i))->role == role)
+      return TRUE;
+  return FALSE;
+}

@@ -36,6 +36,9 @@ GPtrArray *ff_members_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_R
 GPtrArray *ff_job_crew_load (FfStore *store,
                              const char *job_id,
                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Whether somebody among FfMember, as loaded for a job, holds a role. */
+gboolean ff_job_crew_has (const GPtrArray *crew, FfRole role);
+
 gboolean ff_job_crew_add (FfStore *store,
                           const char *job_id,
                           const char *member_id,

@@ -471,3 +471,16 @@ ff_items_load (FfStore *store, GError **error)
     sort_items (items);
   return items;
 }
+
+FfItem *
+ff_items_labelled (const GPtrArray *items, const char *label)
+{
+  for (guint i = 0; i < items->len; i++)
+    {
+      FfItem *item = g_ptr_array_index (items, i);
+
+      if (g_str_equal (item->label, label))
+        return item;
+    }
+  return NULL;
+}

@@ -109,6 +109,9 @@ char *ff_item_find (FfStore *store, const char *wanted, GError **error) G_GNUC_W
 /* By kind, then label: an array of FfItem that frees them. */
 GPtrArray *ff_items_load (FfStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The one of just this label among FfItem; NULL: none. */
+FfItem *ff_items_labelled (const GPtrArray *items, const char *label);
+
 /* Appends an event that changes an item's state. `until` is YYYY-MM-DD; it, `with` and `by` may be
  * NULL. A reason is needed; one that was quarantined comes back as serviceable only with who
  * rectified it, and the reason then says what was found and done. FF_ERROR_INPUT. */

@@ -56,6 +56,6 @@ ff_list_print (const FfChecklist *list, FfPage *page)
 
   if (operation != NULL)
     gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
-                             GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (page))), &error);
+                             ff_page_window (page), &error);
   ff_page_say_error (page, &error);
 }

@@ -256,6 +256,12 @@ ff_page_add (FfPage *self)
     FF_PAGE_GET_CLASS (self)->add (self);
 }
 
+GtkWindow *
+ff_page_window (FfPage *self)
+{
+  return GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+}
+
 void
 ff_page_say (FfPage *self, const char *sentence, gboolean undo)
 {

@@ -84,6 +84,9 @@ void ff_page_find (FfPage *self);
 void ff_page_print (FfPage *self);
 void ff_page_add (FfPage *self);
 
+/* The window it is in, as the parent of a dialog; NULL: in none. */
+GtkWindow *ff_page_window (FfPage *self);
+
 /* Says one sentence over the window: a refusal, or what was done. With `undo` it carries the button
  * that takes it back. */
 void ff_page_say (FfPage *self, const char *sentence, gboolean undo);

@@ -43,12 +43,6 @@ keeper_of (gpointer page)
   return ff_page_get_keeper (FF_PAGE (page));
 }
 
-static GtkWindow *
-window_of (FfBriefsPage *self)
-{
-  return GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
-}
-
 static void
 show_thumbs (FfBriefsPage *self)
 {
@@ -187,7 +181,7 @@ void
 ff_briefs_page_ask_to_save (FfBriefsPage *self)
 {
   if (self->proof != NULL)
-    ff_compat_save_file (window_of (self), _ ("Save as PDF"), self->proof->file_name,
+    ff_compat_save_file (ff_page_window (FF_PAGE (self)), _ ("Save as PDF"), self->proof->file_name,
                          on_file_chosen, g_object_ref (self));
 }
 

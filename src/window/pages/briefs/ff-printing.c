@@ -154,5 +154,5 @@ ff_printing_run (FfProof *proof, FfPage *page)
   gtk_print_operation_set_allow_async (operation, TRUE);
   g_signal_connect (operation, "done", G_CALLBACK (on_done), g_object_ref (page));
   gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
-                           GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (page))), NULL);
+                           ff_page_window (page), NULL);
 }

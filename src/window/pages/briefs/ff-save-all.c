@@ -25,12 +25,6 @@ waiting_free (gpointer data)
   g_free (waiting);
 }
 
-static GtkWindow *
-window_of (FfPage *page)
-{
-  return GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (page)));
-}
-
 /* Written */
 
 static void
@@ -91,7 +85,7 @@ ask_to_replace (FfPage *page, FfBundle *bundle, GPtrArray *existing)
   waiting->bundle = bundle;
   /* It lives as long as the page, which a dialog that is left without an answer does not tell. */
   g_object_set_data_full (G_OBJECT (page), "ff-save-all", waiting, waiting_free);
-  ff_compat_confirm (window_of (page), question, names, _ ("_Replace"), on_replace, waiting);
+  ff_compat_confirm (ff_page_window (page), question, names, _ ("_Replace"), on_replace, waiting);
 }
 
 void
@@ -129,7 +123,7 @@ on_folder (GFile *folder, gpointer data)
 {
   Waiting *waiting = data;
 
-  if (folder != NULL && window_of (waiting->page) != NULL)
+  if (folder != NULL && ff_page_window (waiting->page) != NULL)
     ff_save_all_into (waiting->page, &waiting->wish, folder);
   waiting_free (waiting);
 }
@@ -141,7 +135,7 @@ ff_save_all_ask (FfPage *page, const FfProofWish *wish)
 
   waiting->page = g_object_ref (page);
   waiting->wish = *wish;
-  ff_compat_choose_folder (window_of (page), _ ("Save all into a folder"), on_folder, waiting);
+  ff_compat_choose_folder (ff_page_window (page), _ ("Save all into a folder"), on_folder, waiting);
 }
 
 gboolean

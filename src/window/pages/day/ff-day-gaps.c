@@ -61,23 +61,14 @@ add_for_plan (GPtrArray *gaps, const FfDayState *state)
   add_page (gaps, why, "gear");
 }
 
-static gboolean
-has_role (const FfDayState *state, FfRole role)
-{
-  for (guint i = 0; i < state->crew->len; i++)
-    if (((const FfMember *) g_ptr_array_index (state->crew, i))->role == role)
-      return TRUE;
-  return FALSE;
-}
-
 static void
 add_crew (GPtrArray *gaps, const FfDayState *state)
 {
-  if (!has_role (state, FF_ROLE_LEAD))
+  if (!ff_job_crew_has (state->crew, FF_ROLE_LEAD))
     add (gaps, _ ("No crew lead yet: say who runs the day."), "crew");
-  if (!has_role (state, FF_ROLE_PILOT))
+  if (!ff_job_crew_has (state->crew, FF_ROLE_PILOT))
     add (gaps, _ ("No pilot yet: say who flies."), "crew");
-  if (!has_role (state, FF_ROLE_OBSERVER))
+  if (!ff_job_crew_has (state->crew, FF_ROLE_OBSERVER))
     add (gaps, _ ("No observer yet: say who watches."), "crew");
 }
 

@@ -15,12 +15,6 @@ typedef struct {
   FfGearImport *import;
 } Waiting;
 
-static GtkWindow *
-window_of (FfPage *page)
-{
-  return GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (page)));
-}
-
 /* Out */
 
 static void
@@ -43,7 +37,7 @@ on_export_chosen (GFile *file, gpointer data)
 void
 ff_gear_files_export (FfPage *page)
 {
-  ff_compat_save_file (window_of (page), _ ("The gear as CSV"), "gear.csv", on_export_chosen,
+  ff_compat_save_file (ff_page_window (page), _ ("The gear as CSV"), "gear.csv", on_export_chosen,
                        g_object_ref (page));
 }
 
@@ -122,7 +116,7 @@ ff_gear_files_preview (FfPage *page, const char *path)
   /* It lives until the next file is read, whatever the answer. */
   g_object_set_data_full (G_OBJECT (page), "gear-import", waiting, waiting_free);
   words = preview_words (import);
-  ff_compat_confirm (window_of (page), _ ("Read this file in?"), words, _ ("Read it in"),
+  ff_compat_confirm (ff_page_window (page), _ ("Read this file in?"), words, _ ("Read it in"),
                      on_confirmed, waiting);
   return TRUE;
 }
@@ -140,6 +134,6 @@ on_import_chosen (GFile *file, gpointer data)
 void
 ff_gear_files_import (FfPage *page)
 {
-  ff_compat_open_file (window_of (page), _ ("A CSV file with gear"), on_import_chosen,
+  ff_compat_open_file (ff_page_window (page), _ ("A CSV file with gear"), on_import_chosen,
                        g_object_ref (page));
 }
